@@ -1,0 +1,1 @@
+//! Published sizes, each with its source.

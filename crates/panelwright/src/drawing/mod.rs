@@ -1,0 +1,1 @@
+//! A picture in millimetres, and the ways to write it.

@@ -1,0 +1,7 @@
+//! Panelwright's core: from what the maker chose to a small computer case of flat panels.
+//!
+//! Invariant: this crate touches no file, clock, randomness, thread or page.
+#![forbid(unsafe_code)]
+
+pub mod dimensions;
+pub mod drawing;
