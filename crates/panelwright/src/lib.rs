@@ -3,5 +3,11 @@
 //! Invariant: this crate touches no file, clock, randomness, thread or page.
 #![forbid(unsafe_code)]
 
+pub mod arrangement;
+pub mod design;
 pub mod dimensions;
 pub mod drawing;
+pub mod fastening;
+pub mod fit;
+pub mod parts;
+pub mod solid;

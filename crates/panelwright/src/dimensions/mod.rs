@@ -1,1 +1,3 @@
 //! Published sizes, each with its source.
+
+pub mod source;

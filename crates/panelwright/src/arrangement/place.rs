@@ -1,0 +1,212 @@
+//! The result of arranging: sizes of the case and the place of each part, in the case frame, mm.
+
+use kurbo::Point;
+
+use crate::design::{DriveKind, SupplyPose, Wall};
+use crate::parts::Part;
+use crate::solid::PanelFrame;
+
+/// The sizes every panel follows from. `[width, depth, height]` along x, y, z.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CaseSize {
+    /// Outside, without feet, screw heads and films.
+    pub outside_mm: [f64; 3],
+    /// Inside the closed case: between left and right, front and back, floor and top, sheet faces.
+    pub inside_mm: [f64; 3],
+    /// Sheet thickness.
+    pub thickness_mm: f64,
+    /// Gap on each face that slides: running clearance and the finishes on both faces.
+    pub gap_mm: f64,
+}
+
+/// Everything in its place. Hardware (brackets, captive nuts) comes later, with the panels.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Arrangement {
+    /// Sizes of the case.
+    pub case: CaseSize,
+    /// Placed parts: board, memory, cooler, card, card-bracket, shelf, supply, drives, fans, button, ports, jack,
+    /// standoffs, feet.
+    pub parts: Vec<Part>,
+    /// The board.
+    pub board: BoardPlace,
+    /// The card.
+    pub card: Option<CardPlace>,
+    /// The supply; `None` for an external brick.
+    pub supply: Option<SupplyPlace>,
+    /// Drives in the order of the design.
+    pub drives: Vec<DrivePlace>,
+    /// Fans in the order of the design.
+    pub fans: Vec<FanPlace>,
+    /// Centre of the power button on its panel.
+    pub button: Option<WallPlace>,
+    /// Front connectors.
+    pub ports: Vec<(PortKind, WallPlace)>,
+    /// The jack of an external brick, on the back.
+    pub jack: Option<WallPlace>,
+    /// Centres of the feet on the floor: case x, y.
+    pub feet: Vec<[f64; 2]>,
+}
+
+/// Frame U of the boards (origin hole C on the underside, x to the right, y to the front, z up) in the case:
+/// `case = (origin.x + x, origin.y - y, origin.z + z)`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BoardPlace {
+    /// Hole C on the underside of the board, in the case frame.
+    pub origin: [f64; 3],
+}
+
+impl BoardPlace {
+    /// A point of frame U in the case frame.
+    #[must_use]
+    pub fn to_case(&self, u: [f64; 3]) -> [f64; 3] {
+        [self.origin[0] + u[0], self.origin[1] - u[1], self.origin[2] + u[2]]
+    }
+}
+
+/// Where the card's slot is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CardPlace {
+    /// Slot on the board, 0 = nearest the processor.
+    pub slot: u8,
+    /// Bracket width in slots.
+    pub slots: u8,
+}
+
+/// A supply in its place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SupplyPlace {
+    /// The pose in effect; never `Auto`.
+    pub pose: SupplyPose,
+    /// The panel its face with the inlet lies against: floor or back.
+    pub wall: Wall,
+    /// The face's own frame, seen from outside the case, half turn included: `u` along its width, `v` along its
+    /// height, origin at its lower left corner on the panel's *inside* face. Published hole centres are points of
+    /// this frame.
+    pub face: PanelFrame,
+    /// Face width and height, and depth.
+    pub size_mm: [f64; 3],
+    /// Unit vector from the supply's middle to the side of its large fan, case frame, when known and present.
+    pub fan_towards: Option<[f64; 3]>,
+}
+
+/// A drive in its place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DrivePlace {
+    /// Number in the design.
+    pub number: usize,
+    /// Width class.
+    pub kind: DriveKind,
+    /// The panel its underside faces: floor or back.
+    pub wall: Wall,
+    /// Case position of the drive's own origin: the corner a = 0, b = 0 (connector end), h = 0 (underside).
+    pub origin: [f64; 3],
+    /// Unit vector of `a` (across) in the case frame.
+    pub a: [f64; 3],
+    /// Unit vector of `b` (away from the connector end) in the case frame.
+    pub b: [f64; 3],
+    /// Unit vector of `h` (up from the underside) in the case frame.
+    pub h: [f64; 3],
+    /// Height of the washers between panel and drive.
+    pub washers_mm: f64,
+}
+
+impl DrivePlace {
+    /// A point of the drive's own frame in the case frame.
+    #[must_use]
+    pub fn to_case(&self, a: f64, b: f64, h: f64) -> [f64; 3] {
+        [0, 1, 2].map(|axis| self.origin[axis] + a * self.a[axis] + b * self.b[axis] + h * self.h[axis])
+    }
+}
+
+/// A fan in its place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FanPlace {
+    /// Number in the design.
+    pub number: usize,
+    /// Panel and centre.
+    pub at: WallPlace,
+    /// Frame size.
+    pub size_mm: f64,
+    /// Hole spacing when known.
+    pub spacing_mm: Option<f64>,
+}
+
+/// A place on a panel.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct WallPlace {
+    /// The panel.
+    pub wall: Wall,
+    /// The point in the panel's own frame (seen from outside).
+    pub centre: Point,
+}
+
+/// Kind of front connector.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[allow(missing_docs, reason = "each name says it")]
+pub enum PortKind {
+    UsbA,
+    UsbC,
+    Audio,
+}
+
+impl CaseSize {
+    /// Width and height of a panel's bounding box, and its frame in the case, for the sleeve construction.
+    ///
+    /// The floor and the back are `gap` smaller than the sleeve's inside on each face that slides; the back runs down
+    /// past the floor's edge; the top runs over front and back. `sides_run_through` tells whether left and right
+    /// cover the edges of front and top, or front and top those of left and right.
+    #[must_use]
+    pub fn panel(&self, wall: Wall, sides_run_through: bool) -> ([f64; 2], PanelFrame) {
+        let [w, d, h] = self.outside_mm;
+        let t = self.thickness_mm;
+        let g = self.gap_mm;
+        let frame = |origin, u, v, out| PanelFrame { origin, u, v, out };
+        let (x, y, z) = ([1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]);
+        let minus = |v: [f64; 3]| v.map(|value: f64| if value == 0.0 { 0.0 } else { -value });
+        // Inset of front and top from the case's left and right, and of the sides from front and top.
+        let (across, along) = if sides_run_through { (t, 0.0) } else { (0.0, t) };
+        match wall {
+            Wall::Left => ([d - along, h - along], frame([0.0, d, 0.0], minus(y), z, minus(x))),
+            Wall::Right => ([d - along, h - along], frame([w, along, 0.0], y, z, x)),
+            Wall::Front => ([w - 2.0 * across, h - t], frame([across, 0.0, 0.0], x, z, minus(y))),
+            Wall::Top => ([w - 2.0 * across, d], frame([across, 0.0, h], x, y, z)),
+            Wall::Back => ([w - 2.0 * (t + g), h - t - g], frame([w - t - g, d, 0.0], minus(x), z, y)),
+            Wall::Floor => {
+                ([w - 2.0 * (t + g), d - 2.0 * t - g], frame([w - t - g, t + g, 0.0], minus(x), y, minus(z)))
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::solid::Aabb;
+
+    /// The six sheets, as solids, touch or leave the gap and never share space; their outside is the case's.
+    #[test]
+    fn panels_never_overlap_and_fill_the_outside_box() {
+        for sides in [true, false] {
+            let case = CaseSize {
+                outside_mm: [222.0, 297.0, 210.0],
+                inside_mm: [210.0, 285.0, 198.0],
+                thickness_mm: 6.0,
+                gap_mm: 0.5,
+            };
+            let solids: Vec<Aabb> = [Wall::Floor, Wall::Back, Wall::Left, Wall::Right, Wall::Front, Wall::Top]
+                .iter()
+                .map(|wall| {
+                    let ([w, h], frame) = case.panel(*wall, sides);
+                    Aabb::new(frame.to_case(Point::ZERO, 0.0), frame.to_case(Point::new(w, h), -6.0))
+                })
+                .collect();
+            for (i, a) in solids.iter().enumerate() {
+                for b in &solids[i + 1..] {
+                    assert!(!a.overlaps(b), "{a:?} {b:?}");
+                }
+            }
+            let all = solids.iter().fold(solids[0], |all, solid| all.union(solid));
+            assert_eq!(all, Aabb::new([0.0; 3], case.outside_mm));
+        }
+    }
+}

@@ -1,0 +1,17 @@
+//! What the maker chose: the one list of choices, a design as values of it, and what those values mean.
+//!
+//! Two layers: [`Design`] holds what was typed (every value known and inside its range); [`Spec`] says what it
+//! means. After [`Spec::of`] nobody looks at a key again.
+
+mod choice;
+#[allow(clippy::module_inception, reason = "the design is what this module is about")]
+mod design;
+
+mod list;
+mod spec;
+
+pub use choice::{Choice, Group, Kind, PickOption, Preset, Unit, Value, When};
+pub use design::{Design, DesignError};
+
+pub use list::{DRIVES, FANS, choice, choices};
+pub use spec::*;

@@ -1,0 +1,175 @@
+//! A flat panel and its features.
+
+use kurbo::Point;
+
+use crate::design::Wall;
+use crate::dimensions::source::Source;
+use crate::drawing::Contour;
+use crate::solid::PanelFrame;
+
+/// Which assembly a panel belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Assembly {
+    /// Floor and back: they carry every part.
+    Chassis,
+    /// Left, right, front, top: the cover that slides over.
+    Sleeve,
+}
+
+impl Assembly {
+    /// The word used in files.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Chassis => "chassis",
+            Self::Sleeve => "sleeve",
+        }
+    }
+}
+
+/// One panel, flat, in its own frame (see [`crate::solid`]), mm.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Panel {
+    /// Which wall of the case it is.
+    pub wall: Wall,
+    /// What people call it: `Left panel`.
+    pub label: &'static str,
+    /// Chassis or sleeve.
+    pub assembly: Assembly,
+    /// Actual thickness.
+    pub thickness_mm: f64,
+    /// Width and height of its bounding box.
+    pub size_mm: [f64; 2],
+    /// Where it lies in the case.
+    pub frame: PanelFrame,
+    /// Its outline, counter-clockwise.
+    pub outline: Contour,
+    /// Its four edges and what they meet.
+    pub edges: Vec<EdgeJoint>,
+    /// Holes, openings, vents, grooves, rebates, counterbores.
+    pub features: Vec<Feature>,
+}
+
+impl Panel {
+    /// Name in files: `floor`, `left`.
+    #[must_use]
+    pub const fn id(&self) -> &'static str {
+        self.wall.name()
+    }
+}
+
+/// One edge of a panel, as seen from outside.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(missing_docs, reason = "each name says it")]
+pub enum Edge {
+    Left,
+    Right,
+    Lower,
+    Upper,
+}
+
+/// What an edge meets.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct EdgeJoint {
+    /// The edge, seen from outside.
+    pub edge: Edge,
+    /// The panel it meets.
+    pub meets: Wall,
+    /// Whether this panel runs through and covers the other's edge.
+    pub runs_through: bool,
+    /// Whether the two panels are fixed to each other; otherwise they slide past each other with clearance.
+    pub fixed: bool,
+}
+
+/// What a feature is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[allow(missing_docs, reason = "each name is the trade's word")]
+pub enum FeatureKind {
+    Hole,
+    Opening,
+    Vent,
+    Groove,
+    Rebate,
+    Counterbore,
+}
+
+impl FeatureKind {
+    /// The word used in files.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Hole => "hole",
+            Self::Opening => "opening",
+            Self::Vent => "vent",
+            Self::Groove => "groove",
+            Self::Rebate => "rebate",
+            Self::Counterbore => "counterbore",
+        }
+    }
+}
+
+/// Which face a feature that does not go through is cut from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(missing_docs, reason = "each name says it")]
+pub enum Face {
+    Outside,
+    Inside,
+}
+
+/// Why a feature is there; checks and lists read this, people read [`Feature::why`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[allow(missing_docs, reason = "each name says it")]
+pub enum Purpose {
+    BoardStandoff,
+    DriveScrew,
+    SupplyScrew,
+    SupplyOpening,
+    BrickJack,
+    IoAperture,
+    ShieldRebate,
+    CardWindow,
+    TongueRelief,
+    ShelfScrew,
+    CardTie,
+    TongueBracketScrew,
+    FanOpening,
+    FanScrew,
+    Button,
+    ButtonCounterbore,
+    Port,
+    PortScrew,
+    PortCounterbore,
+    BracketScrew,
+    CaptiveScrew,
+    Foot,
+    Vent,
+}
+
+/// One thing cut into a panel.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Feature {
+    /// Unique on its panel: `board-standoff-C`, `fan-1-opening`.
+    pub id: String,
+    /// What it is.
+    pub kind: FeatureKind,
+    /// Why it is there, for checks.
+    pub purpose: Purpose,
+    /// Depth when it does not go through: `Some((depth, face it is cut from))`.
+    pub blind: Option<(f64, Face)>,
+    /// Its boundary in the panel's frame, counter-clockwise. A notch reaches the outline (see [`Feature::notch`]).
+    pub contour: Contour,
+    /// Its centre.
+    pub centre: Point,
+    /// Diameter, when it is round.
+    pub diameter_mm: Option<f64>,
+    /// Letter in the hole key; given to holes by drill, count and reason once the panel is complete.
+    pub key: Option<String>,
+    /// Whether it is open to the panel's edge; the outline then already runs around it.
+    pub notch: bool,
+    /// Why it is there, for people.
+    pub why: String,
+    /// The parts and panels it is for.
+    pub about: Vec<String>,
+    /// Where its size or place comes from.
+    pub source: Source,
+}

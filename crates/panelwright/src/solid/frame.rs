@@ -1,0 +1,64 @@
+//! A panel's flat frame and its one map to the case frame.
+
+use kurbo::Point;
+
+/// Where a panel's flat frame lies in the case: `case = origin + p.x * u + p.y * v + w * out`, in mm.
+///
+/// `u`, `v`, `out` are unit vectors along the case's axes with `u x v = out`; `out` points out of the case and `w`
+/// is 0 on the outside face, `-thickness` on the inside face.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PanelFrame {
+    /// Panel point (0, 0) on the outside face.
+    pub origin: [f64; 3],
+    /// Panel x in the case frame: to the right as seen from outside.
+    pub u: [f64; 3],
+    /// Panel y in the case frame: up as seen from outside.
+    pub v: [f64; 3],
+    /// The outside normal.
+    pub out: [f64; 3],
+}
+
+fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
+    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+}
+
+impl PanelFrame {
+    /// A point of the panel, `w` mm outward from its outside face, in the case frame.
+    #[must_use]
+    pub fn to_case(&self, point: Point, w: f64) -> [f64; 3] {
+        [0, 1, 2].map(|axis| self.origin[axis] + point.x * self.u[axis] + point.y * self.v[axis] + w * self.out[axis])
+    }
+
+    /// A point of the case in the panel's frame, with its distance outward from the outside face.
+    #[must_use]
+    pub fn to_panel(&self, point: [f64; 3]) -> (Point, f64) {
+        let rel = [0, 1, 2].map(|axis| point[axis] - self.origin[axis]);
+        (Point::new(dot(rel, self.u), dot(rel, self.v)), dot(rel, self.out))
+    }
+
+    /// The case axis (0 x, 1 y, 2 z) the panel is square to.
+    #[must_use]
+    pub fn normal_axis(&self) -> usize {
+        if self.out[0] != 0.0 {
+            0
+        } else if self.out[1] != 0.0 {
+            1
+        } else {
+            2
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn to_panel_undoes_to_case() {
+        let back =
+            PanelFrame { origin: [210.0, 297.0, 0.0], u: [-1.0, 0.0, 0.0], v: [0.0, 0.0, 1.0], out: [0.0, 1.0, 0.0] };
+        let at = back.to_case(Point::new(12.5, 40.0), -6.0);
+        assert_eq!(at, [197.5, 291.0, 40.0]);
+        assert_eq!(back.to_panel(at), (Point::new(12.5, 40.0), -6.0));
+    }
+}
