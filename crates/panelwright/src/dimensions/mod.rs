@@ -1,3 +1,30 @@
 //! Published sizes, each with its source.
+//!
+//! Every number the job needs stands in one of these tables as a [`source::Sourced`] value or in a
+//! row with a [`source::Source`], and [`catalogue::all`] lists them. What nobody publishes (which
+//! side a supply's fan is on, the holes of small supplies, the place of the socket) is absent: the
+//! maker measures, and until then nothing is drilled for it.
+//!
+//! Lengths are millimetres. [`boards`] and [`cards`] keep the frame of the standards, drawn in
+//! [`boards`]; it is turned into the case's frame in one place, outside this module.
+//!
+//! Invariant: a number is written once, here, and the list of sources is made from it.
 
+mod board_heights;
+pub mod boards;
+mod card_brackets;
+pub mod cards;
+pub mod catalogue;
+mod documents;
+pub mod drives;
+pub mod fans;
+pub mod fasteners;
+mod hardware;
+mod hole_accuracy;
+mod io_aperture;
+pub mod plugs;
+mod screw_lengths;
 pub mod source;
+pub mod supplies;
+mod table;
+mod wood_screws;

@@ -1,0 +1,63 @@
+//! The public list of sizes and sources, made from the very tables that the code uses.
+
+use super::source::Source;
+
+/// One line of the public list: what, how much, and where it stands.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Entry {
+    /// The family of parts: boards, cards, supplies and so on.
+    pub group: &'static str,
+    /// What is measured.
+    pub name: String,
+    /// The value with its unit, as shown.
+    pub value: String,
+    /// Where it stands.
+    pub source: Source,
+}
+
+impl Entry {
+    /// Fills the holes of `pattern` with `numbers`: `{}` takes the next one, `{*}` all of them.
+    pub(super) fn new(
+        group: &'static str,
+        name: impl Into<String>,
+        pattern: &str,
+        numbers: &[f64],
+        source: Source,
+    ) -> Self {
+        Self { group, name: name.into(), value: filled(pattern, numbers), source }
+    }
+}
+
+/// Every size the tables hold, grouped by the kind of part, in the order of the tables.
+pub fn all() -> Vec<Entry> {
+    let mut out = Vec::new();
+    super::boards::entries(&mut out);
+    super::cards::entries(&mut out);
+    super::supplies::entries(&mut out);
+    super::drives::entries(&mut out);
+    super::fans::entries(&mut out);
+    super::plugs::entries(&mut out);
+    super::fasteners::entries(&mut out);
+    out
+}
+
+/// Puts numbers into a pattern. A count that does not match leaves braces or numbers over, which
+/// the tests look for.
+fn filled(pattern: &str, numbers: &[f64]) -> String {
+    let shown: Vec<String> = numbers.iter().map(|n| plain(*n)).collect();
+    if pattern.contains("{*}") {
+        return pattern.replace("{*}", &shown.join(", "));
+    }
+    let mut out = pattern.to_owned();
+    for number in &shown {
+        out = if out.contains("{}") { out.replacen("{}", number, 1) } else { format!("{out} {{{number}}}") };
+    }
+    out
+}
+
+/// At most three decimals, no trailing zeros, no minus zero.
+fn plain(value: f64) -> String {
+    let text = format!("{value:.3}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+}

@@ -1,0 +1,30 @@
+//! The names of the documents the tables quote, spelled once.
+
+pub(super) const ATX: &str = "ATX Specification 2.2";
+pub(super) const MATX: &str = "microATX Motherboard Interface Specification 1.2";
+pub(super) const ITX: &str = "Mini-ITX Addendum 1.1";
+pub(super) const FLEX: &str = "FlexATX Addendum 1.0";
+pub(super) const DTX: &str = "DTX Mechanical Interface Specification";
+pub(super) const CEM: &str = "PCI Express Card Electromechanical Specification 3.0";
+pub(super) const SFF_8201: &str = "SFF-8201 3.4";
+pub(super) const SFF_8223: &str = "SFF-8223 2.7";
+pub(super) const SFF_8301: &str = "SFF-8301 1.6";
+pub(super) const SFF_8323: &str = "SFF-8323 1.6";
+pub(super) const SUPPLY_LISTS: &str = "Size lists of power supplies";
+pub(super) const SUPPLY_MODELS: &str = "Three public part models of an ATX supply";
+pub(super) const SUPPLY_GUIDE: &str = "ATX power supply design guides";
+pub(super) const FAN_LISTS: &str = "Size lists of axial fans";
+pub(super) const ISO_273: &str = "ISO 273";
+pub(super) const ISO_7089: &str = "ISO 7089";
+pub(super) const ISO_7093: &str = "ISO 7093-1";
+pub(super) const ISO_4032: &str = "ISO 4032";
+pub(super) const ISO_7045: &str = "ISO 7045";
+pub(super) const ISO_7046: &str = "ISO 7046";
+pub(super) const ISO_4762: &str = "ISO 4762";
+pub(super) const ISO_888: &str = "ISO 888";
+pub(super) const ISO_261: &str = "ISO 261";
+pub(super) const ISO_1478: &str = "ISO 1478";
+pub(super) const ASME_B1_1: &str = "ASME B1.1";
+pub(super) const ASME_B18_6_3: &str = "ASME B18.6.3";
+pub(super) const WORKSHOP: &str = "Workshop custom";
+pub(super) const TRADE: &str = "Trade sizes";
