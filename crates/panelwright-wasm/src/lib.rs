@@ -1,0 +1,6 @@
+//! The boundary between the page and the core: a [`Workbench`] holds the design on screen,
+//! takes a change and gives back what the page shows. Nothing is worked out here.
+
+mod workbench;
+
+pub use workbench::Workbench;
