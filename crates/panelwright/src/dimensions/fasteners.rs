@@ -1,6 +1,6 @@
 //! Screws, nuts, washers, and the holes they need.
 //!
-//! One thread has one row in [`threads`]; heads, nuts and washers are in the neighbours re-exported
+//! One thread has one row in [`Thread`]; heads, nuts and washers are in the neighbours re-exported
 //! here. `Option` means that no size is known: the maker measures.
 
 use super::catalogue::Entry;
