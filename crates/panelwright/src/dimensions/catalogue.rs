@@ -36,8 +36,13 @@ pub fn all() -> Vec<Entry> {
     super::supplies::entries(&mut out);
     super::drives::entries(&mut out);
     super::fans::entries(&mut out);
+    super::coolers::entries(&mut out);
+    super::connectors::entries(&mut out);
     super::plugs::entries(&mut out);
     super::fasteners::entries(&mut out);
+    super::sheets::entries(&mut out);
+    super::hand_work::entries(&mut out);
+    super::paper::entries(&mut out);
     out
 }
 
