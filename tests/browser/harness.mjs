@@ -1,0 +1,88 @@
+// What every test of the page shares: the built page on a loopback port, and a Chromium that
+// behaves like a new visitor's. Started by `cargo xtask test page`, which says in PANELWRIGHT_DIST
+// where the page is and in CHROMIUM where the browser is.
+
+import { createServer } from "node:http";
+import { readFile } from "node:fs/promises";
+import { extname, join, normalize, sep } from "node:path";
+import { fileURLToPath } from "node:url";
+import { chromium } from "playwright-core";
+
+const here = fileURLToPath(new URL(".", import.meta.url));
+const dist = process.env.PANELWRIGHT_DIST ?? join(here, "../../dist");
+const flags = JSON.parse(await readFile(join(here, "chromium-flags.json"), "utf8"));
+
+const KINDS = {
+  ".html": "text/html; charset=utf-8",
+  ".js": "text/javascript; charset=utf-8",
+  ".css": "text/css; charset=utf-8",
+  ".json": "application/json",
+  ".webmanifest": "application/manifest+json",
+  ".wasm": "application/wasm",
+  ".svg": "image/svg+xml",
+  ".png": "image/png",
+  ".woff2": "font/woff2",
+};
+
+/**
+ * Serves the built page below a folder of its own, as a static host may: a page that only works
+ * at the top of a host fails here. `close()` takes it off the network, which also proves "offline".
+ */
+export async function servePage() {
+  const server = createServer(async (request, response) => {
+    const path = decodeURIComponent(new URL(request.url ?? "/", "http://host").pathname);
+    const name = normalize(path.replace(/^\/case\//, "").replace(/\/$/, "") || "index.html");
+    if (!path.startsWith("/case/") || name.startsWith("..") || name.startsWith(sep)) {
+      response.writeHead(404).end();
+      return;
+    }
+    try {
+      const bytes = await readFile(join(dist, name));
+      const kind = KINDS[extname(name)] ?? "application/octet-stream";
+      response.writeHead(200, { "content-type": kind, "cache-control": "no-store" }).end(bytes);
+    } catch {
+      response.writeHead(404).end();
+    }
+  });
+  await new Promise((resolve) => server.listen(0, "127.0.0.1", () => resolve(undefined)));
+  const address = /** @type {import("node:net").AddressInfo} */ (server.address());
+  return {
+    url: `http://127.0.0.1:${address.port}/case/`,
+    close: () =>
+      new Promise((resolve) => {
+        server.closeAllConnections();
+        server.close(resolve);
+      }),
+  };
+}
+
+/** Chromium with nothing of an earlier visit in it. Each `newContext()` is a new visitor. */
+export function startBrowser() {
+  return chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: flags });
+}
+
+/**
+ * A new visitor on a new page. `wrong` gathers what must never happen: an error, a failed load, a
+ * request to anywhere but the page's own host.
+ * @param {import("playwright-core").Browser} browser
+ * @param {import("playwright-core").BrowserContextOptions} [options]
+ */
+export async function newVisitor(browser, options = {}) {
+  const context = await browser.newContext({ acceptDownloads: true, ...options });
+  const page = await context.newPage();
+  /** @type {string[]} */
+  const wrong = [];
+  page.on("pageerror", (error) => wrong.push(`error: ${error.message}`));
+  page.on("console", (message) => {
+    if (message.type() === "error") wrong.push(`console: ${message.text()}`);
+  });
+  page.on("response", (response) => {
+    if (response.status() >= 400) wrong.push(`${response.status()}: ${response.url()}`);
+  });
+  context.on("request", (request) => {
+    const url = new URL(request.url());
+    const own = url.hostname === "127.0.0.1" || url.protocol === "data:" || url.protocol === "blob:";
+    if (!own) wrong.push(`asked another host: ${request.url()}`);
+  });
+  return { context, page, wrong };
+}
