@@ -39,16 +39,10 @@ pub fn command(workspace: &Workspace) -> Result<bool> {
     setup.install_packages(&[Need::WasmTarget, Need::NodeModules, Need::Chromium].into());
     let npm = setup.have(Need::NodeModules);
     dist::assemble(workspace)?;
-    let script = workspace.browser_tests().join("bench.mjs");
     if let Err(missing) = npm.and_then(|()| setup.have(Need::Chromium)) {
         println!("SKIPPED: nothing is measured in the browser: {missing}");
-    } else if script.is_file() {
-        let mut command = Command::new("node");
-        command.arg(script).env("PANELWRIGHT_DIST", workspace.dist()).current_dir(&workspace.root);
-        if let Some(chromium) = browser::chromium() {
-            command.env("CHROMIUM", chromium);
-        }
-        timed.extend(measure("browser", &mut command)?);
+    } else if workspace.browser_tests().join("bench.mjs").is_file() {
+        timed.extend(measure("browser", &mut browser::script(workspace, "bench.mjs"))?);
     } else {
         println!("There is no bench in the browser (tests/browser/bench.mjs).");
     }

@@ -1,12 +1,14 @@
 //! Chromium, as every test and measurement starts it.
 
 use std::path::{Path, PathBuf};
+use std::process::Command;
 
 use anyhow::{Context, Result};
 use serde_json::json;
 
-use crate::commands;
+use crate::setup::{Need, Setup};
 use crate::workspace::Workspace;
+use crate::{commands, dist};
 
 /// Flags for a browser that shows no window, asks no host and keeps nothing. The browser tests
 /// read the same file.
@@ -20,6 +22,31 @@ pub fn chromium() -> Option<PathBuf> {
 /// The program that drives it for the wasm tests.
 pub fn driver() -> Option<PathBuf> {
     std::env::var_os("CHROMEDRIVER").map(PathBuf::from).or_else(|| commands::find(&["chromedriver"]))
+}
+
+/// A script of `tests/browser`, told where the page and the browser are.
+pub fn script(workspace: &Workspace, name: &str) -> Command {
+    let mut command = Command::new("node");
+    command
+        .arg(workspace.browser_tests().join(name))
+        .env("PANELWRIGHT_DIST", workspace.dist())
+        .current_dir(&workspace.root);
+    if let Some(chromium) = chromium() {
+        command.env("CHROMIUM", chromium);
+    }
+    command
+}
+
+/// Takes the README's picture of the page anew.
+pub fn screenshot(workspace: &Workspace) -> Result<()> {
+    let mut setup = Setup::new(workspace);
+    let needs = [Need::WasmTarget, Need::NodeModules, Need::Chromium];
+    setup.install_packages(&needs.into());
+    for need in needs {
+        setup.have(need).map_err(anyhow::Error::msg)?;
+    }
+    dist::assemble(workspace)?;
+    commands::run(script(workspace, "screenshot.mjs").arg("examples/page.png"))
 }
 
 /// A folder for the browser's own files, new for each run and gone after it.

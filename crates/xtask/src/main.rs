@@ -28,6 +28,7 @@ cargo xtask COMMAND
        [--keep-going]  go on after a stage that failed
        [--list]        print the stages
   dist               leave the page in dist/, ready for any static host; prints what is loaded
+  screenshot         take the README's picture of the page anew
   bench              measure times and sizes against their budgets
   help               this text
 ";
@@ -62,6 +63,7 @@ fn run(arguments: &[String]) -> Result<bool> {
         }
         ("test", rest) => stages::command(&Workspace::find()?, rest),
         ("dist", []) => dist::command(&Workspace::find()?).map(|()| true),
+        ("screenshot", []) => browser::screenshot(&Workspace::find()?).map(|()| true),
         ("bench", []) => bench::command(&Workspace::find()?),
         _ => bail!("`{}` is not understood\n\n{HELP}", arguments.join(" ")),
     }

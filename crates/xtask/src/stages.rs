@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::process::Command;
+use std::sync::OnceLock;
 use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result, bail};
@@ -255,17 +256,27 @@ fn wasm_tests(workspace: &Workspace, count: &mut Count) -> Result<()> {
 }
 
 fn outside(workspace: &Workspace, count: &mut Count) -> Result<()> {
-    dist::assemble(workspace)?;
+    built_page(workspace)?;
     let mut command = Command::new(workspace.python());
     command.args(["-m", "pytest", "-q", "-rs", "-p", "no:cacheprovider", "tests"]);
     tests(with_what_was_built(workspace, &mut command)?, count)
 }
 
 fn page(workspace: &Workspace, count: &mut Count) -> Result<()> {
-    dist::assemble(workspace)?;
+    built_page(workspace)?;
     let mut command = Command::new("node");
     command.args(["--test", "--test-reporter=spec"]).args(page_tests(workspace));
     tests(with_what_was_built(workspace, &mut command)?, count)
+}
+
+/// The page, put together once however many stages look at it.
+fn built_page(workspace: &Workspace) -> Result<()> {
+    static BUILT: OnceLock<()> = OnceLock::new();
+    if BUILT.get().is_none() {
+        dist::assemble(workspace)?;
+        BUILT.get_or_init(|| ());
+    }
+    Ok(())
 }
 
 /// Tells a test program where the command line tool, the page and the browser are.
