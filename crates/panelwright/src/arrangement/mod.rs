@@ -1,7 +1,16 @@
 //! Arrangement: where each part sits, and how large the case around them is.
 //!
-//! Placement is by rule; nothing here draws a panel.
+//! By rule: the board lies flat against the back, the card stands upright in it, the supply stands on end in front of
+//! or beside the board or lies at the back; drives, fans and connectors go where the maker puts them, else to the first
+//! sensible free place. A part that grows moves its neighbours and the walls; nothing here draws a panel.
 
+mod arrange;
+mod drives;
+mod feet;
+mod needs;
 mod place;
+mod walls;
 
+pub use arrange::arrange;
+pub use needs::{Need, Needs, Room, paper_caps, paper_name};
 pub use place::{Arrangement, BoardPlace, CardPlace, CaseSize, DrivePlace, FanPlace, PortKind, SupplyPlace, WallPlace};

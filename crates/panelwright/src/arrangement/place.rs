@@ -45,6 +45,8 @@ pub struct Arrangement {
     pub jack: Option<WallPlace>,
     /// Centres of the feet on the floor: case x, y.
     pub feet: Vec<[f64; 2]>,
+    /// Where the screw shelf of the card's tab is screwed to the back, in the back's frame.
+    pub shelf_screws: Vec<Point>,
 }
 
 /// Frame U of the boards (origin hole C on the underside, x to the right, y to the front, z up) in the case:

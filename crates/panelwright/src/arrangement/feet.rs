@@ -1,0 +1,84 @@
+//! Finds places for the four feet on the floor (case frame): near the corners, clear of what stands there.
+
+use crate::design::{FeetKind, FeetSpec};
+use crate::parts::{Part, feet};
+use crate::solid::Aabb;
+
+/// Air around a foot's nut, mm: enough to turn a nut by its flats from above (common practice).
+const AIR_MM: f64 = 0.2;
+
+/// Step of the search, mm.
+const STEP_MM: f64 = 2.0;
+
+/// Nearest a foot's hole may come to the floor's edge, centre to edge, mm (common practice: its own diameter).
+const EDGE_MM: f64 = 6.5;
+
+/// Strip along an edge of the floor in which a foot's nut finds room, mm.
+pub const STRIP_MM: f64 = EDGE_MM + feet::NUT_SIDE_MM / 2.0 + AIR_MM;
+
+/// Centres of the feet, case x and y. `floor` are the floor's edges: left, front, right, rear.
+#[must_use]
+pub fn place(spec: &FeetSpec, floor: [f64; 4], floor_z: [f64; 2], parts: &[Part]) -> Vec<[f64; 2]> {
+    if spec.kind == FeetKind::None {
+        return Vec::new();
+    }
+    let [left, front, right, rear] = floor;
+    let inset = spec.inset_mm.min((right - left) / 2.0 - 1.0).min((rear - front) / 2.0 - 1.0).max(1.0);
+    let corners = [
+        ([left + inset, front + inset], [1.0, 1.0]),
+        ([right - inset, front + inset], [-1.0, 1.0]),
+        ([right - inset, rear - inset], [-1.0, -1.0]),
+        ([left + inset, rear - inset], [1.0, -1.0]),
+    ];
+    let mut taken: Vec<Aabb> = parts
+        .iter()
+        .flat_map(|part| part.bodies.iter().chain(part.keep_clear.iter().map(|keep| &keep.zone)).copied())
+        .filter(|body| body.min[2] < floor_z[1] + feet::NUT_HEIGHT_MM && body.max[2] > floor_z[0] - spec.height_mm)
+        .map(|body| body.grown(AIR_MM))
+        .collect();
+    let mut out = Vec::new();
+    for (number, (corner, towards)) in corners.into_iter().enumerate() {
+        let at = search(spec, number + 1, corner, towards, floor, floor_z, &taken);
+        taken.extend(feet::part(spec, number + 1, at, floor_z).bodies.into_iter().map(|body| body.grown(AIR_MM)));
+        out.push(at);
+    }
+    out
+}
+
+/// The free place nearest to a corner; the corner itself when there is none.
+fn search(
+    spec: &FeetSpec,
+    number: usize,
+    corner: [f64; 2],
+    towards: [f64; 2],
+    floor: [f64; 4],
+    floor_z: [f64; 2],
+    taken: &[Aabb],
+) -> [f64; 2] {
+    let [left, front, right, rear] = floor;
+    let is_free = |at: [f64; 2]| {
+        let part = feet::part(spec, number, at, floor_z);
+        !part.bodies.iter().any(|body| taken.iter().any(|other| body.overlaps(other)))
+    };
+    if is_free(corner) {
+        return corner;
+    }
+    let mut best: Option<(f64, [f64; 2])> = None;
+    // From the very edge to two thirds across: further in, the case would stand on a narrow base.
+    let reach = [(right - left) * 0.66, (rear - front) * 0.66];
+    let start = [
+        if towards[0] > 0.0 { left + EDGE_MM } else { right - EDGE_MM },
+        if towards[1] > 0.0 { front + EDGE_MM } else { rear - EDGE_MM },
+    ];
+    let count = |length: f64| libm::floor(length / STEP_MM).clamp(0.0, 300.0) as usize;
+    for row in 0..=count(reach[1]) {
+        for column in 0..=count(reach[0]) {
+            let at = [start[0] + towards[0] * column as f64 * STEP_MM, start[1] + towards[1] * row as f64 * STEP_MM];
+            let far = (at[0] - corner[0]).abs() + (at[1] - corner[1]).abs();
+            if best.is_none_or(|(least, _)| far < least) && is_free(at) {
+                best = Some((far, at));
+            }
+        }
+    }
+    best.map_or(corner, |(_, at)| at)
+}

@@ -1,0 +1,170 @@
+//! How far each wall must stand off: the least that works and what is comfortable, and the size that follows.
+//!
+//! Everything here is in the *rear frame*: x and y as in the case frame, origin where hole row C of the board meets the
+//! inside of the back (x of hole C, y = 0 on the back's inside face and negative towards the front), z = 0 on the floor.
+
+use crate::design::{Corners, PaperName, SizeRule, Spec};
+use crate::dimensions::paper;
+
+/// Where an inside face must be: the least position, and the comfortable one further out.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Need {
+    /// Nearer than this and something is in the way.
+    pub least: f64,
+    /// From here on there is room to spare.
+    pub easy: f64,
+}
+
+/// The inside faces that can move. Left and front are negative directions: their needs are the smaller the further out.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Needs {
+    /// Inside face of the left panel, x.
+    pub left: Need,
+    /// Inside face of the right panel, x.
+    pub right: Need,
+    /// Inside face of the front panel, y.
+    pub front: Need,
+    /// Inside face of the top panel, z.
+    pub top: Need,
+}
+
+/// The inside of the case in the rear frame.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Room {
+    /// Inside face of the left panel, x.
+    pub left: f64,
+    /// Inside face of the right panel, x.
+    pub right: f64,
+    /// Inside face of the front panel, y (negative).
+    pub front: f64,
+    /// Inside face of the top panel, z.
+    pub top: f64,
+}
+
+impl Needs {
+    /// Needs around the origin only; everything else pushes outward.
+    #[must_use]
+    pub fn around_origin() -> Self {
+        let zero = Need { least: 0.0, easy: 0.0 };
+        Self { left: zero, right: zero, front: zero, top: zero }
+    }
+
+    /// The left panel's inside face at `x` or further left.
+    pub fn left(&mut self, least: f64, easy: f64) {
+        self.left.least = self.left.least.min(least);
+        self.left.easy = self.left.easy.min(easy).min(self.left.least);
+    }
+
+    /// The right panel's inside face at `x` or further right.
+    pub fn right(&mut self, least: f64, easy: f64) {
+        self.right.least = self.right.least.max(least);
+        self.right.easy = self.right.easy.max(easy).max(self.right.least);
+    }
+
+    /// The front panel's inside face at `y` or further to the front.
+    pub fn front(&mut self, least: f64, easy: f64) {
+        self.front.least = self.front.least.min(least);
+        self.front.easy = self.front.easy.min(easy).min(self.front.least);
+    }
+
+    /// The top panel's inside face at `z` or higher.
+    pub fn top(&mut self, least: f64, easy: f64) {
+        self.top.least = self.top.least.max(least);
+        self.top.easy = self.top.easy.max(easy).max(self.top.least);
+    }
+
+    fn inside(&self, pick: impl Fn(&Need) -> f64) -> [f64; 3] {
+        [pick(&self.right) - pick(&self.left), -pick(&self.front), pick(&self.top)]
+    }
+}
+
+/// A size found: outside of the case, and by how much the size rule could not be kept (mm, 0 when it was).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Settled {
+    /// Width, depth, height outside.
+    pub outside: [f64; 3],
+    /// Inside faces.
+    pub room: Room,
+    /// Sum over the axes of what is missing.
+    pub excess: f64,
+}
+
+/// Outside sizes are rounded up to this, mm: a size a maker can mark out with a rule and a sharp pencil.
+const ROUND_UP_MM: f64 = 0.5;
+
+/// Finds the outside size by the design's rule.
+#[must_use]
+pub fn settle(needs: &Needs, spec: &Spec) -> Settled {
+    let t = 2.0 * spec.sheet.thickness_mm();
+    let outside = |inside: [f64; 3]| inside.map(|length| length + t);
+    let least = outside(needs.inside(|need| need.least));
+    let easy = outside(needs.inside(|need| need.easy));
+    let (size, excess) = match spec.size {
+        SizeRule::Smallest => (least.map(round_up), 0.0),
+        SizeRule::Given(given) => {
+            let missing = (0..3).map(|axis| (least[axis] - given[axis]).max(0.0)).sum();
+            (given, missing)
+        }
+        SizeRule::Paper(name) => within_paper(least, easy, spec, name),
+    };
+    Settled { outside: size, room: room(needs, size.map(|length| length - t)), excess }
+}
+
+fn round_up(length: f64) -> f64 {
+    // The hair keeps a length that is already round from being rounded up by binary fractions.
+    libm::ceil(length / ROUND_UP_MM - 1e-6) * ROUND_UP_MM
+}
+
+/// Largest outside sizes such that every panel lies within the paper, one for each axis that may take the long side.
+#[must_use]
+pub fn paper_caps(spec: &Spec, name: PaperName) -> [[f64; 3]; 3] {
+    let sheet = paper::size(paper_name(name)).get();
+    let (short, long) = (sheet[0].min(sheet[1]), sheet[0].max(sheet[1]));
+    let t = spec.sheet.thickness_mm();
+    // The width of top and front lies between the sides, or the depth and height of the sides behind front and top;
+    // the top is the full depth either way, and the front is covered by the top.
+    let inset = match spec.sleeve.corners {
+        Corners::Sides => [2.0 * t, 0.0, 0.0],
+        Corners::Face => [0.0, 0.0, t],
+    };
+    [0, 1, 2].map(|axis| [0, 1, 2].map(|other| if other == axis { long + inset[other] } else { short + inset[other] }))
+}
+
+/// The tables' name of a paper.
+#[must_use]
+pub const fn paper_name(name: PaperName) -> paper::Paper {
+    match name {
+        PaperName::A4 => paper::Paper::A4,
+        PaperName::A3 => paper::Paper::A3,
+        PaperName::Letter => paper::Paper::Letter,
+        PaperName::Legal => paper::Paper::Legal,
+        PaperName::Tabloid => paper::Paper::Tabloid,
+    }
+}
+
+fn within_paper(least: [f64; 3], easy: [f64; 3], spec: &Spec, name: PaperName) -> ([f64; 3], f64) {
+    let mut best: Option<(f64, f64, [f64; 3])> = None;
+    for caps in paper_caps(spec, name) {
+        let missing: f64 = (0..3).map(|axis| (least[axis] - caps[axis]).max(0.0)).sum();
+        let size = [0, 1, 2].map(|axis| {
+            if least[axis] > caps[axis] { round_up(least[axis]) } else { round_up(easy[axis]).min(caps[axis]) }
+        });
+        let squeezed: f64 = (0..3).map(|axis| (easy[axis] - size[axis]).max(0.0)).sum();
+        if best.is_none_or(|(m, s, _)| (missing, squeezed) < (m, s)) {
+            best = Some((missing, squeezed, size));
+        }
+    }
+    best.map_or((least, 0.0), |(missing, _, size)| (size, missing))
+}
+
+/// Puts the inside faces of a given inside size: between least and easy in proportion, what is beyond shared evenly.
+fn room(needs: &Needs, inside: [f64; 3]) -> Room {
+    let least = needs.right.least - needs.left.least;
+    let easy = needs.right.easy - needs.left.easy;
+    let width = inside[0];
+    let part = if easy > least { ((width - least) / (easy - least)).clamp(0.0, 1.0) } else { 0.0 };
+    let left = needs.left.least + (needs.left.easy - needs.left.least) * part;
+    let right = needs.right.least + (needs.right.easy - needs.right.least) * part;
+    let rest = width - (right - left);
+    Room { left: left - rest / 2.0, right: left - rest / 2.0 + width, front: -inside[1], top: inside[2] }
+}

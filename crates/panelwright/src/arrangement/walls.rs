@@ -1,0 +1,241 @@
+//! Finds places on panels for what hangs there: fans, button, connectors, jack (rear frame, see [`super::needs`]).
+//!
+//! A panel of the sleeve moves outward when nothing else helps; the back stays where the board needs it and the floor
+//! where the feet do. Where the sleeve comes off, what hangs on it sweeps a way that must be free.
+
+use crate::arrangement::{Need, Needs, Room};
+use crate::design::{Slide, Wall};
+use crate::solid::Aabb;
+
+/// Something that wants a place on a panel.
+#[derive(Clone, Debug)]
+pub struct Hanger {
+    /// The panel.
+    pub wall: Wall,
+    /// Its size in the panel's plane, along the plane's first and second case axis (see [`plane`]).
+    pub size: [f64; 2],
+    /// Depth inward from the inside face.
+    pub depth: f64,
+    /// Air wanted before it: least and comfortable.
+    pub air: [f64; 2],
+    /// Where it would best be, in the plane.
+    pub target: [f64; 2],
+    /// Where the maker put it, in the plane.
+    pub pinned: [Option<f64>; 2],
+    /// Distance of its edge from the panel's edges, at least.
+    pub margin: f64,
+    /// Half the size of the opening it needs in the panel; kept clear of `taken` rectangles.
+    pub opening: [f64; 2],
+    /// Whether the room may grow for it.
+    pub may_grow: bool,
+}
+
+/// A rectangle `[from, to]` along both axes of a panel's plane.
+pub type Rectangle = [[f64; 2]; 2];
+
+/// The two case axes of a panel's plane.
+#[must_use]
+pub const fn plane(wall: Wall) -> [usize; 2] {
+    match wall {
+        Wall::Left | Wall::Right => [1, 2],
+        Wall::Front | Wall::Back => [0, 2],
+        Wall::Top | Wall::Floor => [0, 1],
+    }
+}
+
+/// The axis square to a panel, and +1 when the inside lies in its positive direction.
+const fn inward(wall: Wall) -> (usize, f64) {
+    match wall {
+        Wall::Left => (0, 1.0),
+        Wall::Right => (0, -1.0),
+        Wall::Front => (1, 1.0),
+        Wall::Back => (1, -1.0),
+        Wall::Floor => (2, 1.0),
+        Wall::Top => (2, -1.0),
+    }
+}
+
+/// Position of a panel's inside face along its axis.
+fn face(room: &Room, wall: Wall) -> f64 {
+    match wall {
+        Wall::Left => room.left,
+        Wall::Right => room.right,
+        Wall::Front => room.front,
+        Wall::Back | Wall::Floor => 0.0,
+        Wall::Top => room.top,
+    }
+}
+
+/// The room's extent along an axis.
+fn extent(room: &Room, axis: usize) -> [f64; 2] {
+    match axis {
+        0 => [room.left, room.right],
+        1 => [room.front, 0.0],
+        _ => [0.0, room.top],
+    }
+}
+
+/// Step of the search, mm.
+const STEP_MM: f64 = 8.0;
+
+/// Standing in the room of another part's plugs costs as much as moving the panel by this many tenths of a mm.
+const CROWDED: f64 = 60.0;
+
+/// How far beyond the present room the search goes (right, back or up), mm.
+const GROWTH_MM: f64 = 120.0;
+
+/// A place found and how far its panel should move outward for it: least and comfortable.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Found {
+    /// Centre in the panel's plane.
+    pub centre: [f64; 2],
+    /// Outward move wanted.
+    pub push: Need,
+    /// Body in the rear frame, against the panel where it is now.
+    pub body: Aabb,
+}
+
+/// Finds the best place: no rectangle of `taken` touched, nothing in the way, the panel moved as little as possible,
+/// near the target.
+#[must_use]
+pub fn find(
+    hanger: &Hanger,
+    room: &Room,
+    slide: Slide,
+    obstacles: &[Aabb],
+    zones: &[Aabb],
+    taken: &[Rectangle],
+) -> Found {
+    let axes = plane(hanger.wall);
+    let (axis, sign) = inward(hanger.wall);
+    let at = face(room, hanger.wall);
+    let reach = hanger.depth + hanger.air[1];
+    // Only what comes near the panel matters.
+    let near: Vec<&Aabb> = obstacles
+        .iter()
+        .filter(|body| if sign > 0.0 { body.min[axis] < at + reach } else { body.max[axis] > at - reach })
+        .collect();
+    let spans = axes.map(|plane_axis| extent(room, plane_axis));
+    let choices = [0, 1].map(|index| {
+        let half = hanger.size[index] / 2.0 + hanger.margin;
+        let [from, to] = [spans[index][0] + half, spans[index][1] - half];
+        match hanger.pinned[index] {
+            Some(place) => vec![place],
+            None if to <= from && hanger.may_grow => vec![from],
+            None if to <= from => vec![(spans[index][0] + spans[index][1]) / 2.0],
+            None => {
+                let target = hanger.target[index].clamp(from, to);
+                let mut places = vec![target, from, to];
+                let limit = if hanger.may_grow { to + GROWTH_MM } else { to };
+                let count = libm::floor((limit - from) / STEP_MM).min(200.0) as usize;
+                places.extend((1..=count).map(|step| from + step as f64 * STEP_MM));
+                places
+            }
+        }
+    });
+    let swept = |rectangle: Rectangle| sweep(rectangle, hanger.wall, slide);
+    let mut best: Option<(f64, Found)> = None;
+    for first in &choices[0] {
+        for second in &choices[1] {
+            let centre = [*first, *second];
+            let away = (centre[0] - hanger.target[0]).abs() + (centre[1] - hanger.target[1]).abs();
+            let beyond: f64 = [0, 1]
+                .map(|index| (centre[index] + hanger.size[index] / 2.0 + hanger.margin - spans[index][1]).max(0.0))
+                .iter()
+                .sum();
+            let mut cost = away * 0.01 + 10.0 * beyond;
+            if best.as_ref().is_some_and(|(least, _)| cost >= *least) {
+                continue;
+            }
+            let opening: Rectangle =
+                [0, 1].map(|index| [centre[index] - hanger.opening[index], centre[index] + hanger.opening[index]]);
+            cost += 1e4 * taken.iter().filter(|other| overlap(&opening, other) > 1e-6).count() as f64;
+            let own: Rectangle = [0, 1]
+                .map(|index| [centre[index] - hanger.size[index] / 2.0, centre[index] + hanger.size[index] / 2.0]);
+            let way = swept(own);
+            let mut push = Need { least: 0.0, easy: 0.0 };
+            for body in &near {
+                let shadow: Rectangle = axes.map(|plane_axis| [body.min[plane_axis], body.max[plane_axis]]);
+                if overlap(&way, &shadow) <= 1e-6 {
+                    continue;
+                }
+                let free = if sign > 0.0 { body.min[axis] - at } else { at - body.max[axis] };
+                push.least = push.least.max(hanger.depth + hanger.air[0] - free);
+                push.easy = push.easy.max(hanger.depth + hanger.air[1] - free);
+            }
+            let body = body_at(hanger, room, centre);
+            cost += CROWDED * zones.iter().filter(|zone| zone.overlaps(&body)).count() as f64;
+            // The back and the floor do not give way: what is in the way there stays in the way.
+            let weight = if matches!(hanger.wall, Wall::Back | Wall::Floor) { 1e3 } else { 10.0 };
+            cost += weight * push.least + 2.0 * (push.easy - push.least);
+            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                best = Some((cost, Found { centre, push, body }));
+            }
+        }
+    }
+    best.map_or(
+        Found {
+            centre: hanger.target,
+            push: Need { least: 0.0, easy: 0.0 },
+            body: Aabb { min: [0.0; 3], max: [0.0; 3] },
+        },
+        |(_, found)| found,
+    )
+}
+
+/// The body of a hanger with its centre at a place of its panel's plane.
+fn body_at(hanger: &Hanger, room: &Room, centre: [f64; 2]) -> Aabb {
+    let (axis, sign) = inward(hanger.wall);
+    let at = face(room, hanger.wall);
+    let mut low = [0.0; 3];
+    let mut high = [0.0; 3];
+    low[axis] = at;
+    high[axis] = at + sign * hanger.depth;
+    for (index, plane_axis) in plane(hanger.wall).into_iter().enumerate() {
+        low[plane_axis] = centre[index] - hanger.size[index] / 2.0;
+        high[plane_axis] = centre[index] + hanger.size[index] / 2.0;
+    }
+    Aabb::new(low, high)
+}
+
+/// What a rectangle on a sleeve panel sweeps of its own plane when the sleeve comes off.
+fn sweep(mut rectangle: Rectangle, wall: Wall, slide: Slide) -> Rectangle {
+    const FAR_MM: f64 = 2000.0;
+    match (wall, slide) {
+        (Wall::Left | Wall::Right | Wall::Front, Slide::Up) => rectangle[1][1] += FAR_MM,
+        (Wall::Left | Wall::Right, Slide::Forward) => rectangle[0][0] -= FAR_MM,
+        (Wall::Top, Slide::Forward) => rectangle[1][0] -= FAR_MM,
+        _ => {}
+    }
+    rectangle
+}
+
+fn overlap(a: &Rectangle, b: &Rectangle) -> f64 {
+    let depth = |index: usize| a[index][1].min(b[index][1]) - a[index][0].max(b[index][0]);
+    depth(0).min(depth(1))
+}
+
+/// Adds to `needs` what a found place asks of its own panel and of the panels beside it.
+pub fn push(needs: &mut Needs, room: &Room, hanger: &Hanger, found: &Found) {
+    let least = found.push.least.max(0.0);
+    let easy = found.push.easy.max(least);
+    match hanger.wall {
+        Wall::Left if easy > 0.0 => needs.left(room.left - least, room.left - easy),
+        Wall::Right if easy > 0.0 => needs.right(room.right + least, room.right + easy),
+        Wall::Front if easy > 0.0 => needs.front(room.front - least, room.front - easy),
+        Wall::Top if easy > 0.0 => needs.top(room.top + least, room.top + easy),
+        _ => {}
+    }
+    for (index, axis) in plane(hanger.wall).into_iter().enumerate() {
+        let half = hanger.size[index] / 2.0 + hanger.margin;
+        let [low, high] = [found.centre[index] - half, found.centre[index] + half];
+        match axis {
+            0 => {
+                needs.left(low, low);
+                needs.right(high, high);
+            }
+            1 => needs.front(low, low),
+            _ => needs.top(high, high),
+        }
+    }
+}

@@ -1,0 +1,47 @@
+//! Feet: what stands below the floor and what holds it above.
+
+use crate::design::{FeetKind, FeetSpec};
+use crate::parts::{Carrier, Part, PartKind};
+use crate::solid::Aabb;
+
+/// Side of the square a foot's washer and nut fill above the floor, mm: M6 washer 12 outside (ISO 7089).
+pub const NUT_SIDE_MM: f64 = 12.0;
+
+/// Washer and nut above the floor, mm: M6 washer 1.6 (ISO 7089) and nut 5.2 (ISO 4032).
+pub const NUT_HEIGHT_MM: f64 = 6.8;
+
+/// Head of a pad's screw above the floor, mm: M4 pan head 3.1 (ISO 7045) on a washer 0.8 (ISO 7089).
+pub const PAD_SCREW_HEIGHT_MM: f64 = 3.9;
+
+/// A foot's parts above the floor: side and height, mm.
+#[must_use]
+pub const fn above_floor(kind: FeetKind) -> [f64; 2] {
+    match kind {
+        FeetKind::Bolts | FeetKind::Spikes => [NUT_SIDE_MM, NUT_HEIGHT_MM],
+        // M4 washer 9 outside (ISO 7089).
+        FeetKind::Pads => [9.0, PAD_SCREW_HEIGHT_MM],
+        FeetKind::None => [0.0, 0.0],
+    }
+}
+
+/// One foot at a place of the floor; `floor_z` are the floor's lower and upper faces.
+#[must_use]
+pub fn part(spec: &FeetSpec, number: usize, at: [f64; 2], floor_z: [f64; 2]) -> Part {
+    let [side, height] = above_floor(spec.kind);
+    // Below: a bolt head or nut with its washer, a pad of 20 mm, a spike's collar (from memory: measure yours).
+    let below = if spec.kind == FeetKind::Pads { 20.0 } else { NUT_SIDE_MM };
+    let square = |side: f64, z: [f64; 2]| {
+        Aabb::new([at[0] - side / 2.0, at[1] - side / 2.0, z[0]], [at[0] + side / 2.0, at[1] + side / 2.0, z[1]])
+    };
+    Part {
+        id: format!("foot-{number}"),
+        kind: PartKind::Foot,
+        label: format!("Foot {number}"),
+        carrier: Carrier::Chassis,
+        bodies: vec![
+            square(below, [floor_z[0] - spec.height_mm, floor_z[0]]),
+            square(side, [floor_z[1], floor_z[1] + height]),
+        ],
+        keep_clear: Vec::new(),
+    }
+}

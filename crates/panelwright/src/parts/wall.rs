@@ -1,0 +1,115 @@
+//! Parts that hang on a panel: fans, the power button, front connectors, the jack of an external brick.
+
+use kurbo::Point;
+
+use crate::arrangement::PortKind;
+use crate::design::{ButtonSpec, FanSpec};
+use crate::dimensions::plugs;
+use crate::parts::{Carrier, KeepClear, Part, PartKind};
+use crate::solid::{Aabb, PanelFrame};
+
+/// Depth of a front connector behind its panel, without its lead, mm (from memory: measure yours).
+pub const PORT_DEPTH_MM: f64 = 20.0;
+
+/// Depth of a jack for an external brick behind the back, with its wires, mm (from memory: measure yours).
+pub const JACK_DEPTH_MM: f64 = 25.0;
+
+/// Free depth behind a jack or button for bent wires is part of the depth the maker states; none is added here.
+const BEZEL_MM: f64 = 2.0;
+
+/// Width and height of a front connector as it stands behind its panel, mm (from memory: measure yours; the USB-A
+/// panel lead has screw holes 28 mm apart).
+#[must_use]
+pub const fn port_size_mm(kind: PortKind) -> [f64; 2] {
+    match kind {
+        PortKind::UsbA => [36.0, 12.0],
+        PortKind::UsbC => [18.0, 12.0],
+        PortKind::Audio => [12.0, 12.0],
+    }
+}
+
+/// Diameter of a button's collar behind the panel, mm: nominal size and a nut around it (nut about 4 mm wider than
+/// the thread; from memory: measure yours).
+#[must_use]
+pub fn button_body_mm(size_mm: f64) -> f64 {
+    size_mm + 4.0
+}
+
+/// A box behind (`depth` > 0 inward) a panel, centred on a point of it.
+#[must_use]
+pub fn behind(frame: &PanelFrame, sheet_mm: f64, centre: Point, size: [f64; 2], depth: f64) -> Aabb {
+    let half = kurbo::Vec2::new(size[0] / 2.0, size[1] / 2.0);
+    Aabb::new(frame.to_case(centre - half, -sheet_mm), frame.to_case(centre + half, -sheet_mm - depth))
+}
+
+fn before(frame: &PanelFrame, centre: Point, size: [f64; 2]) -> Aabb {
+    let half = kurbo::Vec2::new(size[0] / 2.0, size[1] / 2.0);
+    Aabb::new(frame.to_case(centre - half, 0.0), frame.to_case(centre + half, BEZEL_MM))
+}
+
+/// A fan on the inside of its panel.
+#[must_use]
+pub fn fan(spec: &FanSpec, frame: &PanelFrame, sheet_mm: f64, centre: Point, carrier: Carrier) -> Part {
+    let size = [spec.size_mm, spec.size_mm];
+    Part {
+        id: format!("fan-{}", spec.number),
+        kind: PartKind::Fan,
+        label: format!("Fan {}, {} mm", spec.number, spec.size_mm),
+        carrier,
+        bodies: vec![behind(frame, sheet_mm, centre, size, spec.thickness_mm)],
+        keep_clear: Vec::new(),
+    }
+}
+
+/// The power button: its collar and wires inside, its rim outside.
+#[must_use]
+pub fn button(spec: &ButtonSpec, frame: &PanelFrame, sheet_mm: f64, centre: Point) -> Part {
+    let size = [button_body_mm(spec.size_mm); 2];
+    Part {
+        id: "button".to_owned(),
+        kind: PartKind::Button,
+        label: format!("Power button, {} mm", spec.size_mm),
+        carrier: Carrier::Sleeve,
+        bodies: vec![behind(frame, sheet_mm, centre, size, spec.depth_mm), before(frame, centre, size)],
+        keep_clear: Vec::new(),
+    }
+}
+
+/// A front connector with the room for its lead.
+#[must_use]
+pub fn port(id: &str, kind: PortKind, frame: &PanelFrame, sheet_mm: f64, centre: Point) -> Part {
+    let size = port_size_mm(kind);
+    let room = plugs::front_lead_room(plugs::PlugShape::Straight);
+    let body = behind(frame, sheet_mm, centre, size, PORT_DEPTH_MM);
+    Part {
+        id: id.to_owned(),
+        kind: PartKind::Port,
+        label: match kind {
+            PortKind::UsbA => "USB-A socket".to_owned(),
+            PortKind::UsbC => "USB-C socket".to_owned(),
+            PortKind::Audio => "Audio jack".to_owned(),
+        },
+        carrier: Carrier::Sleeve,
+        bodies: vec![body],
+        keep_clear: vec![KeepClear {
+            zone: behind(frame, sheet_mm, centre, size, room.get()),
+            purpose: "the lead of a front connector and its bend",
+            source: room.source(),
+        }],
+    }
+}
+
+/// The jack of an external brick, on the back.
+#[must_use]
+pub fn jack(hole_mm: Option<f64>, frame: &PanelFrame, sheet_mm: f64, centre: Point) -> Part {
+    // The collar is wider than its hole by its nut (from memory: measure yours).
+    let side = hole_mm.unwrap_or(12.0) + 4.0;
+    Part {
+        id: "jack".to_owned(),
+        kind: PartKind::Jack,
+        label: "Jack of the external brick".to_owned(),
+        carrier: Carrier::Chassis,
+        bodies: vec![behind(frame, sheet_mm, centre, [side, side], JACK_DEPTH_MM), before(frame, centre, [side, side])],
+        keep_clear: Vec::new(),
+    }
+}
