@@ -10,4 +10,6 @@ pub mod drawing;
 pub mod fastening;
 pub mod fit;
 pub mod parts;
+#[doc(hidden)]
+pub mod sample;
 pub mod solid;

@@ -33,6 +33,12 @@ pub enum DesignError {
         /// The allowed values in words.
         allowed: String,
     },
+    /// A key given more than once.
+    #[error("{key} is given more than once; keep one of its values")]
+    DuplicateKey {
+        /// The key.
+        key: String,
+    },
     /// Text that is not a design file.
     #[error("this is not a design file: {reason}")]
     NotADesign {
@@ -136,16 +142,20 @@ impl Design {
 pub(crate) fn to_json(entry: &Choice, value: &Value) -> Json {
     match value {
         Value::Open => Json::Null,
-        Value::Number(number) if libm::trunc(*number) == *number => Json::from(*number as i64),
-        Value::Number(number) => Json::from(*number),
+        Value::Number(number) => plain(*number),
         Value::Pick(index) => match &entry.kind {
             Kind::Pick(options) => options.get(*index).map_or(Json::Null, |option| Json::from(option.name)),
             _ => Json::Null,
         },
         Value::Switch(on) => Json::from(*on),
         Value::Text(text) => Json::from(text.clone()),
-        Value::Points(points) => Json::from(points.iter().map(|point| Json::from(point.to_vec())).collect::<Vec<_>>()),
+        Value::Points(points) => points.iter().map(|point| Json::from_iter(point.iter().copied().map(plain))).collect(),
     }
+}
+
+/// A number as people write it: whole ones without a decimal point.
+fn plain(number: f64) -> Json {
+    if libm::trunc(number) == number { Json::from(number as i64) } else { Json::from(number) }
 }
 
 fn from_json(entry: &Choice, json: &Json) -> Option<Value> {

@@ -6,12 +6,14 @@
 mod choice;
 #[allow(clippy::module_inception, reason = "the design is what this module is about")]
 mod design;
-
+mod file;
+mod link;
 mod list;
 mod spec;
 
 pub use choice::{Choice, Group, Kind, PickOption, Preset, Unit, Value, When};
 pub use design::{Design, DesignError};
-
+pub use file::{DesignErrors, MOST_BYTES, read_file, read_file_bytes, write_file};
+pub use link::{LinkError, looks_like_link, read_link, write_link};
 pub use list::{DRIVES, FANS, choice, choices};
 pub use spec::*;
