@@ -70,6 +70,7 @@ sizes! {
 }
 
 /// The limits of one area.
+#[must_use]
 pub const fn area_height(area: HeightArea) -> AreaHeight {
     let source = Source::published(ATX, "figure 7; microATX 1.2 section 2.4.1");
     match area {
@@ -80,6 +81,7 @@ pub const fn area_height(area: HeightArea) -> AreaHeight {
 }
 
 /// The area in which a point of an ATX or microATX board lies (frame U).
+#[must_use]
 pub fn area_at(x_mm: f64, y_mm: f64) -> HeightArea {
     let front = if x_mm > AREA_C_STEP_X.get() { AREA_C_REAR_Y_RIGHT.get() } else { AREA_C_REAR_Y_LEFT.get() };
     if x_mm <= AREA_B_RIGHT_X.get() {

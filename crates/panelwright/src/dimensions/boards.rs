@@ -48,10 +48,11 @@ pub enum BoardForm {
 }
 
 impl BoardForm {
-    /// All forms, the smallest first.
+    /// All forms, the narrowest first.
     pub const ALL: [Self; 6] = [Self::MiniItx, Self::MiniDtx, Self::Dtx, Self::FlexAtx, Self::MicroAtx, Self::Atx];
 
     /// The name as printed on boxes.
+    #[must_use]
     pub const fn label(self) -> &'static str {
         match self {
             Self::MiniItx => "Mini-ITX",
@@ -128,18 +129,6 @@ sizes! {
         Source::published(CEM, "figure 9-20");
 }
 
-const OUTLINES: [(BoardForm, Outline); 6] = [
-    (BoardForm::MiniItx, family(170.18, 170.18, Source::published(ITX, "page 5: 170 mm; 6.7 inches in other texts"))),
-    (BoardForm::MiniDtx, family(203.20, 170.18, Source::published(DTX, "8.0 x 6.7 inches, as quoted by two texts"))),
-    (BoardForm::Dtx, family(203.20, 243.84, Source::published(DTX, "8.0 x 9.6 inches, as quoted by two texts"))),
-    (
-        BoardForm::FlexAtx,
-        family(228.60, 190.50, Source::published(FLEX, "9.0 x 7.5 inches at most, as quoted by two texts")),
-    ),
-    (BoardForm::MicroAtx, family(243.84, 243.84, Source::published(MATX, "table 3"))),
-    (BoardForm::Atx, family(304.80, 243.84, Source::published(ATX, "section 3.1 and figure 3"))),
-];
-
 /// An outline from its size: the rear and right edges are shared by the whole family, because the
 /// I/O aperture is.
 const fn family(width: f64, depth: f64, source: Source) -> Outline {
@@ -149,8 +138,22 @@ const fn family(width: f64, depth: f64, source: Source) -> Outline {
 }
 
 /// The largest outline of a form, in frame U.
+#[must_use]
 pub const fn outline(form: BoardForm) -> Outline {
-    OUTLINES[form as usize].1
+    match form {
+        BoardForm::MiniItx => {
+            family(170.18, 170.18, Source::published(ITX, "page 5: 170 mm; 6.7 inches in other texts"))
+        }
+        BoardForm::MiniDtx => {
+            family(203.20, 170.18, Source::published(DTX, "8.0 x 6.7 inches, as quoted by two texts"))
+        }
+        BoardForm::Dtx => family(203.20, 243.84, Source::published(DTX, "8.0 x 9.6 inches, as quoted by two texts")),
+        BoardForm::FlexAtx => {
+            family(228.60, 190.50, Source::published(FLEX, "9.0 x 7.5 inches at most, as quoted by two texts"))
+        }
+        BoardForm::MicroAtx => family(243.84, 243.84, Source::published(MATX, "table 3")),
+        BoardForm::Atx => family(304.80, 243.84, Source::published(ATX, "section 3.1 and figure 3")),
+    }
 }
 
 const fn hole(letter: char, x_mm: f64, y_mm: f64, place: &'static str) -> BoardHole {
@@ -182,6 +185,7 @@ const S: BoardHole = BoardHole {
 
 /// The mounting holes a board of this form may use. Fit standoffs for these and no others: metal
 /// under a place foreign to the form can short the board (microATX 1.2, section 2.4.2).
+#[must_use]
 pub const fn holes(form: BoardForm) -> &'static [BoardHole] {
     match form {
         BoardForm::MiniItx | BoardForm::MiniDtx => &[C, F, H, J],
@@ -193,6 +197,7 @@ pub const fn holes(form: BoardForm) -> &'static [BoardHole] {
 }
 
 /// Why a form has the holes it has.
+#[must_use]
 pub const fn hole_set_source(form: BoardForm) -> Source {
     match form {
         BoardForm::MiniItx => Source::published(ITX, "page 5: four holes shared with microATX"),
@@ -206,17 +211,19 @@ pub const fn hole_set_source(form: BoardForm) -> Source {
 /// The holes that lie wholly on a board of this form cut short to `depth_mm`.
 ///
 /// A shallow ATX board has no front row: its front edge lies behind holes K, L and M.
+#[must_use]
 pub fn holes_on(form: BoardForm, depth_mm: f64) -> Vec<BoardHole> {
     let front_y = REAR_EDGE_Y.get() + depth_mm;
     holes(form).iter().copied().filter(|hole| hole.y_mm + HOLE_DIAMETER.get() / 2.0 < front_y).collect()
 }
 
 /// How many card slots a form offers.
+#[must_use]
 pub const fn slot_count(form: BoardForm) -> Sourced<u32> {
     match form {
         BoardForm::MiniItx => Sourced::new(1, Source::published(ITX, "one slot")),
         BoardForm::MiniDtx | BoardForm::Dtx => {
-            Sourced::new(2, Source::published(DTX, "two slots, as quoted by two texts"))
+            Sourced::new(2, Source::published(DTX, "two slots, as quoted by texts on it"))
         }
         BoardForm::FlexAtx => Sourced::new(3, Source::from_memory(FLEX, "texts disagree: two, three or four slots")),
         BoardForm::MicroAtx => Sourced::new(4, Source::published(MATX, "four slots")),
@@ -225,6 +232,7 @@ pub const fn slot_count(form: BoardForm) -> Sourced<u32> {
 }
 
 /// Centre line of slot `n` in frame U: `1.57 - 20.32 n`. Slot 0 is nearest the processor.
+#[must_use]
 pub fn slot_centre_x(slot: u32) -> Sourced<f64> {
     Sourced::new(SLOT_0_X.get() - SLOT_PITCH.get() * f64::from(slot), SLOT_0_X.source())
 }

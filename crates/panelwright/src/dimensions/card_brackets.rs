@@ -87,6 +87,8 @@ sizes! {
         Source::published(CEM, "figures 9-22 and 9-23");
     WINDOW_PAST_V: f64 = 0.25, "Card window, edge toward the processor past datum V", "at most {} mm",
         Source::published(CEM, "figure 9-22");
+    SCREW_PAST_V: f64 = 2.84, "Bracket's edge and screw past datum V, toward the processor", "{} mm",
+        Source::published(CEM, "figure 9-3");
     WINDOW_WEB: f64 = 7.07, "Wall left between neighbouring card windows", "{} mm",
         Source::derived(CEM, "figure 9-22: 20.32 less 13.25");
     SHELF_TOLERANCE: f64 = 0.52, "Shelf for the tab, tolerance of its height", "±{} mm",
@@ -114,6 +116,7 @@ pub const PLUG_FREE_WIDTHS: Sourced<[[f64; 2]; 3]> =
     Sourced::new([[0.0, 13.25], [3.0, 17.25], [4.0, 20.0]], Source::published(CEM, "figure 9-24"));
 
 /// The free width a plug needs at a distance outward from the bracket's outer face.
+#[must_use]
 pub fn plug_free_width(distance_mm: f64) -> Sourced<f64> {
     let mut width = PLUG_FREE_WIDTHS.get()[0][1];
     for [beyond, free] in PLUG_FREE_WIDTHS.get() {
@@ -125,11 +128,13 @@ pub fn plug_free_width(distance_mm: f64) -> Sourced<f64> {
 }
 
 /// The width a window needs in a wall of this thickness that lies against the brackets.
+#[must_use]
 pub fn window_width_in_wall(thickness_mm: f64) -> Sourced<f64> {
     plug_free_width(thickness_mm)
 }
 
 /// The bracket of a card height.
+#[must_use]
 pub const fn bracket(height: CardHeight) -> Bracket {
     match height {
         CardHeight::Standard => Bracket {
@@ -171,6 +176,15 @@ pub const WIDE_BRACKETS: [WideBracket; 2] = [
     },
 ];
 
+/// The middle of the least window in slot `n`: where a plug's middle is, 7.16 mm left of the slot.
+///
+/// A wider window for thick sheet is widened about it.
+#[must_use]
+pub fn window_centre_x(slot: u32) -> Sourced<f64> {
+    let [left, right] = window(slot, CardHeight::Standard).x_mm;
+    Sourced::new((left + right) / 2.0, Source::derived(CEM, "figures 9-20 and 9-22: middle of the least window"))
+}
+
 /// Height of the least window, and how far its bottom lies below datum W.
 const fn window_height(height: CardHeight) -> (f64, f64, Source) {
     match height {
@@ -180,6 +194,7 @@ const fn window_height(height: CardHeight) -> (f64, f64, Source) {
 }
 
 /// The least window for a card in slot `n`.
+#[must_use]
 pub fn window(slot: u32, height: CardHeight) -> CardWindow {
     let right = card_face_x(slot).get() + WINDOW_PAST_V.get();
     let (tall, below_fingers, source) = window_height(height);
@@ -188,6 +203,7 @@ pub fn window(slot: u32, height: CardHeight) -> CardWindow {
 }
 
 /// Top of the shelf on which the tab lies: 109.83 mm, or 73.06 mm for low profile.
+#[must_use]
 pub const fn shelf_z(height: CardHeight) -> Sourced<f64> {
     match height {
         CardHeight::Standard => Sourced::new(109.83, Source::derived(CEM, "figure 9-3: 104.86 mm above datum W")),
@@ -196,12 +212,13 @@ pub const fn shelf_z(height: CardHeight) -> Sourced<f64> {
 }
 
 /// Axis of the bracket's screw in slot `n`, `[x, y]`; it is upright.
+#[must_use]
 pub fn screw_axis(slot: u32, height: CardHeight) -> Sourced<[f64; 2]> {
     let face = card_face_x(slot).get();
     let key = card_key_y().get();
     match height {
         CardHeight::Standard => Sourced::new(
-            [face + 2.84, key - 64.13],
+            [face + SCREW_PAST_V.get(), key - 64.13],
             Source::derived(CEM, "figure 9-3: 2.84 mm from datum V, 64.13 mm behind X"),
         ),
         CardHeight::LowProfile => Sourced::new(
@@ -212,8 +229,9 @@ pub fn screw_axis(slot: u32, height: CardHeight) -> Sourced<[f64; 2]> {
 }
 
 /// The bracket's body across, `[least x, greatest x]`.
+#[must_use]
 pub fn bracket_x_range(slot: u32) -> Sourced<[f64; 2]> {
-    let right = card_face_x(slot).get() + 2.84;
+    let right = card_face_x(slot).get() + SCREW_PAST_V.get();
     Sourced::new(
         [right - BRACKET_BODY_WIDTH.get(), right],
         Source::derived(CEM, "figures 9-3 and 9-5: 2.84 mm from datum V, 18.42 mm wide"),
@@ -224,6 +242,7 @@ pub fn bracket_x_range(slot: u32) -> Sourced<[f64; 2]> {
 ///
 /// For low profile only the tab's width and its screw were found; the range given is the room that
 /// surely holds it.
+#[must_use]
 pub fn tab_x_range(slot: u32, height: CardHeight) -> Sourced<[f64; 2]> {
     let [left, right] = bracket_x_range(slot).get();
     match height {
@@ -239,6 +258,7 @@ pub fn tab_x_range(slot: u32, height: CardHeight) -> Sourced<[f64; 2]> {
 }
 
 /// How far outward the tab reaches: y of its outer edge.
+#[must_use]
 pub fn tab_outer_y(height: CardHeight) -> Sourced<f64> {
     Sourced::new(
         BRACKET_OUTER_Y.get() - bracket(height).tab_depth_mm,
@@ -247,12 +267,14 @@ pub fn tab_outer_y(height: CardHeight) -> Sourced<f64> {
 }
 
 /// Centre of the tongue across: the middle of the bracket's body, 7.15 mm left of the slot.
+#[must_use]
 pub fn tongue_centre_x(slot: u32) -> Sourced<f64> {
     let [left, right] = bracket_x_range(slot).get();
     Sourced::new((left + right) / 2.0, Source::derived(CEM, "figure 9-5: tongue centred on the body"))
 }
 
 /// Tip of the tongue: 10.19 mm below the board's underside, or 6.14 mm for low profile.
+#[must_use]
 pub fn tongue_tip_z(height: CardHeight) -> Sourced<f64> {
     Sourced::new(
         shelf_z(height).get() - bracket(height).length_mm,
@@ -261,6 +283,7 @@ pub fn tongue_tip_z(height: CardHeight) -> Sourced<f64> {
 }
 
 /// Where the bracket's straight part ends and its tongue begins to bend.
+#[must_use]
 pub fn straight_end_z(height: CardHeight) -> Sourced<f64> {
     Sourced::new(
         shelf_z(height).get() - bracket(height).straight_mm,

@@ -39,6 +39,7 @@ impl CardHeight {
     pub const ALL: [Self; 2] = [Self::Standard, Self::LowProfile];
 
     /// The name as dealers print it.
+    #[must_use]
     pub const fn label(self) -> &'static str {
         match self {
             Self::Standard => "standard height",
@@ -63,6 +64,7 @@ impl CardLength {
     pub const ALL: [Self; 3] = [Self::Half, Self::ThreeQuarter, Self::Full];
 
     /// The name of the length.
+    #[must_use]
     pub const fn label(self) -> &'static str {
         match self {
             Self::Half => "half length",
@@ -101,6 +103,7 @@ sizes! {
 }
 
 /// Height of a card above the edge of its gold fingers (datum W).
+#[must_use]
 pub const fn card_height(height: CardHeight) -> Sourced<f64> {
     match height {
         CardHeight::Standard => Sourced::new(111.15, Source::published(CEM, "figure 9-1 and table 9-1")),
@@ -109,6 +112,7 @@ pub const fn card_height(height: CardHeight) -> Sourced<f64> {
 }
 
 /// Top edge of a card above the top surface of the board.
+#[must_use]
 pub const fn card_top_above_board(height: CardHeight) -> Sourced<f64> {
     let source = Source::published(CEM, "figure 9-26");
     match height {
@@ -118,6 +122,7 @@ pub const fn card_top_above_board(height: CardHeight) -> Sourced<f64> {
 }
 
 /// Top edge of a card in frame U: 116.12 mm, or 73.87 mm for low profile.
+#[must_use]
 pub fn card_top_z(height: CardHeight) -> Sourced<f64> {
     Sourced::new(
         PCB_THICKNESS.get() + card_top_above_board(height).get(),
@@ -126,6 +131,7 @@ pub fn card_top_z(height: CardHeight) -> Sourced<f64> {
 }
 
 /// Depth of the component side from datum V for a card of 1 to 4 slots; nothing is known of others.
+#[must_use]
 pub const fn card_thickness(slots: u32) -> Option<Sourced<f64>> {
     let (depth_mm, source) = match slots {
         1 => (14.47, Source::published(CEM, "figure 9-1")),
@@ -138,6 +144,7 @@ pub const fn card_thickness(slots: u32) -> Option<Sourced<f64>> {
 }
 
 /// Greatest length of a card's board, from its bracket end.
+#[must_use]
 pub const fn card_length(length: CardLength) -> Sourced<f64> {
     let source = Source::published(CEM, "figure 9-2");
     match length {
@@ -148,6 +155,7 @@ pub const fn card_length(length: CardLength) -> Sourced<f64> {
 }
 
 /// Datum V of a card in slot `n`: its component side, half a card left of the slot's centre.
+#[must_use]
 pub fn card_face_x(slot: u32) -> Sourced<f64> {
     Sourced::new(
         slot_centre_x(slot).get() - CARD_THICKNESS.get() / 2.0,
@@ -156,6 +164,7 @@ pub fn card_face_x(slot: u32) -> Sourced<f64> {
 }
 
 /// Datum X of every card: the key, in front of the row of hole C.
+#[must_use]
 pub const fn card_key_y() -> Sourced<f64> {
     SLOT_KEY_Y
 }
@@ -165,6 +174,7 @@ pub const fn card_key_y() -> Sourced<f64> {
 ///
 /// `thickness_mm` is the depth of the component side from datum V, the maker's own measure or
 /// [`card_thickness`].
+#[must_use]
 pub fn card_x_range(slot: u32, thickness_mm: f64) -> Sourced<[f64; 2]> {
     let face = card_face_x(slot).get();
     Sourced::new(
@@ -174,6 +184,7 @@ pub fn card_x_range(slot: u32, thickness_mm: f64) -> Sourced<[f64; 2]> {
 }
 
 /// The room a card's board takes along the case, `[bracket end, far end]` in y.
+#[must_use]
 pub fn card_y_range(length_mm: f64) -> Sourced<[f64; 2]> {
     Sourced::new(
         [CARD_START_Y.get(), CARD_START_Y.get() + length_mm],
@@ -201,15 +212,10 @@ pub(super) fn entries(out: &mut Vec<Entry>) {
             above_board.source(),
         ));
     }
-    for slots in 1..=4 {
+    for (slots, name) in [(1, "one slot"), (2, "two slots"), (3, "three slots"), (4, "four slots")] {
         if let Some(depth) = card_thickness(slots) {
-            out.push(Entry::new(
-                "cards",
-                format!("Card of {slots} slot(s): depth of the component side"),
-                "at most {} mm",
-                &[depth.get()],
-                depth.source(),
-            ));
+            let name = format!("Card of {name}: depth of the component side");
+            out.push(Entry::new("cards", name, "at most {} mm", &[depth.get()], depth.source()));
         }
     }
     for length in CardLength::ALL {

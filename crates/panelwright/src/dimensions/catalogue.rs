@@ -29,6 +29,7 @@ impl Entry {
 }
 
 /// Every size the tables hold, grouped by the kind of part, in the order of the tables.
+#[must_use]
 pub fn all() -> Vec<Entry> {
     let mut out = Vec::new();
     super::boards::entries(&mut out);
@@ -60,9 +61,9 @@ fn filled(pattern: &str, numbers: &[f64]) -> String {
     out
 }
 
-/// At most three decimals, no trailing zeros, no minus zero.
+/// At most six decimals, no trailing zeros, no minus zero.
 fn plain(value: f64) -> String {
-    let text = format!("{value:.3}");
+    let text = format!("{value:.6}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
     if text == "-0" { "0".to_owned() } else { text.to_owned() }
 }

@@ -59,7 +59,7 @@ pub const PUSH_BUTTONS: [PushButton; 5] = [
         nominal_mm: 16,
         hole: read(16.2, "16 mm series: 16.0 +0.2; IEC 60947-5-1, recalled, has 16.2 +0.2"),
         pitch: Some(read(19.0, "16 mm series: round or square; oblong ones 24")),
-        panel: Some(Sourced::new([0.5, 3.2], Source::published(SWITCH_SHEETS, "16 mm series, panel thickness"))),
+        panel: Some(THIN_PANEL_SWITCH),
         bezel: recalled(18.0, "16 mm button: bezel"),
         nut_flats: recalled(19.0, "16 mm button: nut"),
         depth: recalled(40.0, "16 mm button: depth"),

@@ -136,6 +136,7 @@ impl DriveKind {
     pub const ALL: [Self; 2] = [Self::Small, Self::Large];
 
     /// The name of the size.
+    #[must_use]
     pub const fn label(self) -> &'static str {
         match self {
             Self::Small => "2.5 inch drive",
@@ -145,6 +146,7 @@ impl DriveKind {
 }
 
 /// Width and length.
+#[must_use]
 pub const fn body(kind: DriveKind) -> DriveBody {
     match kind {
         DriveKind::Small => DriveBody {
@@ -176,6 +178,7 @@ const fn large_height(height_mm: f64) -> DriveHeight {
 }
 
 /// The heights a drive comes in, the lowest first.
+#[must_use]
 pub const fn heights(kind: DriveKind) -> &'static [DriveHeight] {
     const SMALL: [DriveHeight; 6] = [
         small_height(5.0, 0.20, 0.20),
@@ -204,6 +207,7 @@ const fn large_hole(a_mm: f64, b_mm: f64, row: HoleRow) -> BottomHole {
 ///
 /// A 3.5 inch drive has the near row and *either* the second or the far row: offer all six places,
 /// or ask. Drives of 2.5 inch at most 7 mm high may lack bottom holes altogether.
+#[must_use]
 pub const fn bottom_holes(kind: DriveKind) -> &'static [BottomHole] {
     const SMALL: [BottomHole; 4] = [
         small_hole(4.07, 14.0, HoleRow::Near),
@@ -226,6 +230,7 @@ pub const fn bottom_holes(kind: DriveKind) -> &'static [BottomHole] {
 }
 
 /// The holes in each long side, the near one first.
+#[must_use]
 pub const fn side_holes(kind: DriveKind) -> &'static [SideHole] {
     const SMALL_SOURCE: Source = Source::published(SFF_8201, "table 3-1 and figure 3-1");
     const LARGE_SOURCE: Source = Source::published(SFF_8301, "figure 4-1; no middle hole");
@@ -244,6 +249,7 @@ pub const fn side_holes(kind: DriveKind) -> &'static [SideHole] {
 }
 
 /// The thread of a drive's screws.
+#[must_use]
 pub const fn thread(kind: DriveKind) -> Sourced<Thread> {
     match kind {
         DriveKind::Small => Sourced::new(Thread::M3, Source::published(SFF_8201, "table 3-1")),
@@ -254,6 +260,7 @@ pub const fn thread(kind: DriveKind) -> Sourced<Thread> {
 /// How deep a screw may go: a deeper one can ruin the drive.
 ///
 /// `height_mm` is the drive's height: thin 2.5 inch drives have shallower side holes.
+#[must_use]
 pub fn penetration(kind: DriveKind, face: DriveFace, height_mm: f64) -> Penetration {
     match (kind, face) {
         (DriveKind::Large, _) => Penetration {
@@ -275,6 +282,7 @@ pub fn penetration(kind: DriveKind, face: DriveFace, height_mm: f64) -> Penetrat
 }
 
 /// Where the plugs go.
+#[must_use]
 pub const fn connector(kind: DriveKind) -> DriveConnector {
     match kind {
         DriveKind::Small => DriveConnector {
@@ -299,6 +307,7 @@ pub const fn connector(kind: DriveKind) -> DriveConnector {
 }
 
 /// The room to plan behind a drive for both its plugs: the longer of the two.
+#[must_use]
 pub const fn plug_room(shape: PlugShape) -> Sourced<f64> {
     let room = sata_power_room(shape);
     Sourced::new(room.get()[1], room.source())
@@ -311,11 +320,11 @@ sizes! {
     SMALL_HOLE_ZONE: f64 = 0.50, "2.5 inch drive: holes lie within a zone of", "{} mm diameter",
         Source::published(SFF_8201, "table 3-1");
     M2_CARD_WIDTH: f64 = 22.0, "M.2 card, width", "{} mm",
-        Source::published(TRADE, "M.2 names 2230 to 22110, two texts");
+        Source::published("Texts on M.2 cards", "names 2230 to 22110");
     M2_CARD_LENGTHS: [f64; 5] = [30.0, 42.0, 60.0, 80.0, 110.0], "M.2 card, lengths", "{} / {} / {} / {} / {} mm",
-        Source::published(TRADE, "M.2 names 2230 to 22110, two texts");
+        Source::published("Texts on M.2 cards", "names 2230 to 22110");
     M2_CARD_PARTS: f64 = 1.5, "M.2 card, parts on each side", "up to {} mm",
-        Source::published(TRADE, "M.2 cards, second hand");
+        Source::published("Texts on M.2 cards", "second hand: one text");
     M2_HEATSINK: [f64; 2] = [10.0, 25.0], "M.2 card, upright heatsink", "{} to {} mm",
         Source::from_memory(TRADE, "M.2 heatsinks");
 }

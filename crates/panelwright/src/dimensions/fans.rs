@@ -32,11 +32,13 @@ pub struct Fan {
 
 impl Fan {
     /// The hole to drill for its screws when nothing else is known: the largest usual one.
+    #[must_use]
     pub const fn drill_mm(&self) -> f64 {
         self.panel_hole.get()[1]
     }
 
     /// The centres of its holes about the fan's centre, anticlockwise from the upper right.
+    #[must_use]
     pub fn hole_centres(&self) -> Option<[[f64; 2]; 4]> {
         let half = self.spacing?.get() / 2.0;
         Some([[half, half], [-half, half], [-half, -half], [half, -half]])
@@ -136,6 +138,7 @@ pub const FANS: [Fan; 9] = [
 ];
 
 /// The fan with this frame, if there is one.
+#[must_use]
 pub fn fan(frame_mm: u32) -> Option<&'static Fan> {
     const ALL: &[Fan] = &FANS;
     ALL.iter().find(|fan| fan.frame_mm == frame_mm)
@@ -209,7 +212,12 @@ pub(super) fn entries(out: &mut Vec<Entry>) {
         if let Some(spacing) = fan.spacing {
             push("hole spacing", "{} mm", &[spacing.get()], spacing.source());
         }
-        push("hole in the panel", "{} to {} mm", &fan.panel_hole.get(), fan.panel_hole.source());
+        let [least, most] = fan.panel_hole.get();
+        if least < most {
+            push("hole in the panel", "{} to {} mm", &[least, most], fan.panel_hole.source());
+        } else {
+            push("hole in the panel", "{} mm", &[most], fan.panel_hole.source());
+        }
         push("thicknesses", "{*} mm", fan.thicknesses.get(), fan.thicknesses.source());
         push("opening", "{} mm diameter", &[fan.opening.get()], fan.opening.source());
     }

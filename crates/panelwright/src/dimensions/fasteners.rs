@@ -49,6 +49,7 @@ impl Thread {
     pub const ALL: [Self; 8] = [Self::M2, Self::M2_5, Self::M3, Self::M4, Self::M5, Self::M6, Self::M8, Self::Unc6_32];
 
     /// The name as printed on the bag.
+    #[must_use]
     pub const fn label(self) -> &'static str {
         match self {
             Self::M2 => "M2",
@@ -68,6 +69,7 @@ impl Fit {
     pub const ALL: [Self; 3] = [Self::Fine, Self::Medium, Self::Coarse];
 
     /// The word of the standard.
+    #[must_use]
     pub const fn label(self) -> &'static str {
         match self {
             Self::Fine => "fine",
@@ -78,6 +80,7 @@ impl Fit {
 }
 
 /// Outside diameter of a thread.
+#[must_use]
 pub const fn major_diameter(thread: Thread) -> Sourced<f64> {
     let metric = Source::published(ISO_261, "nominal diameter");
     match thread {
@@ -93,6 +96,7 @@ pub const fn major_diameter(thread: Thread) -> Sourced<f64> {
 }
 
 /// One turn of a thread.
+#[must_use]
 pub const fn pitch(thread: Thread) -> Sourced<f64> {
     let metric = Source::published(ISO_261, "coarse pitch");
     match thread {
@@ -110,6 +114,7 @@ pub const fn pitch(thread: Thread) -> Sourced<f64> {
 /// Diameter of the hole a screw passes through freely.
 ///
 /// 6-32 UNC lies between metric sizes and takes the row of M3.5.
+#[must_use]
 pub const fn clearance_hole(thread: Thread, fit: Fit) -> Sourced<f64> {
     let metric = Source::published(ISO_273, "table of clearance holes, reprinted");
     let (row, source) = match thread {

@@ -74,6 +74,7 @@ pub struct CapHead {
 }
 
 /// The ordinary flat washer (for 6-32 the one of M3.5).
+#[must_use]
 pub const fn washer(thread: Thread) -> Washer {
     let read = Source::published(ISO_7089, "table, transcribed");
     let recalled = Source::from_memory(ISO_7089, "table");
@@ -91,6 +92,7 @@ pub const fn washer(thread: Thread) -> Washer {
 }
 
 /// The large washer for soft board, where one is recalled.
+#[must_use]
 pub const fn penny_washer(thread: Thread) -> Option<Washer> {
     let (hole_mm, outside_mm, thickness_mm) = match thread {
         Thread::M3 => (3.2, 9.0, 0.8),
@@ -109,6 +111,7 @@ pub const fn penny_washer(thread: Thread) -> Option<Washer> {
 }
 
 /// The hexagon nut.
+#[must_use]
 pub const fn nut(thread: Thread) -> Nut {
     let read = Source::published(ISO_4032, "table, transcribed");
     let corners_recalled = Source::published(ISO_4032, "table, transcribed; corners from memory");
@@ -126,11 +129,13 @@ pub const fn nut(thread: Thread) -> Nut {
 }
 
 /// Corner diameter of a sharp hexagon, the shape a nut pocket has: across flats / cos 30°.
+#[must_use]
 pub fn sharp_corners_mm(flats_mm: f64) -> f64 {
     flats_mm * 2.0 / 3.0_f64.sqrt()
 }
 
 /// The pan head, the usual head for sheet.
+#[must_use]
 pub const fn pan_head(thread: Thread) -> Head {
     let read = Source::published(ISO_7045, "table, transcribed");
     let recalled = Source::from_memory(ISO_7045, "table");
@@ -148,6 +153,7 @@ pub const fn pan_head(thread: Thread) -> Head {
 }
 
 /// The countersunk head, where one was found.
+#[must_use]
 pub const fn sunk_head(thread: Thread) -> Option<SunkHead> {
     let (diameter_mm, depth_mm, mouth_mm) = match thread {
         Thread::M2_5 => (4.7, 1.5, 5.5),
@@ -166,6 +172,7 @@ pub const fn sunk_head(thread: Thread) -> Option<SunkHead> {
 }
 
 /// The cap head, where one was found.
+#[must_use]
 pub const fn cap_head(thread: Thread) -> Option<CapHead> {
     let (diameter_mm, height_mm, key_mm) = match thread {
         Thread::M2_5 => (4.5, 2.5, 2.0),
@@ -179,11 +186,13 @@ pub const fn cap_head(thread: Thread) -> Option<CapHead> {
 }
 
 /// Depth of a 90 degree countersink that opens a hole of `hole_mm` to a mouth of `mouth_mm`.
+#[must_use]
 pub fn countersink_depth_mm(hole_mm: f64, mouth_mm: f64) -> f64 {
     (mouth_mm - hole_mm) / 2.0
 }
 
 /// Sheet left under a flush countersunk head.
+#[must_use]
 pub fn left_under_sunk_head(thread: Thread, sheet_mm: f64) -> Option<Sourced<f64>> {
     let head = sunk_head(thread)?;
     Some(Sourced::new(sheet_mm - head.depth_mm, Source::derived(ISO_7046, "sheet less the head's greatest depth")))

@@ -27,16 +27,19 @@ impl Fixing {
 
 /// How far each hole centre may be out, ± mm along each axis, for a hole of `hole_mm` around a
 /// screw of `screw_mm`. Negative when the screw is thicker than the hole.
+#[must_use]
 pub fn allowed_error_mm(screw_mm: f64, hole_mm: f64, fixing: Fixing) -> f64 {
     (hole_mm - screw_mm) / (2.0 * SQRT_2 * fixing.share())
 }
 
 /// The hole that makes up for centres out by ±`error_mm` along each axis.
+#[must_use]
 pub fn hole_for_error_mm(screw_mm: f64, error_mm: f64, fixing: Fixing) -> f64 {
     screw_mm + 2.0 * SQRT_2 * fixing.share() * error_mm
 }
 
 /// Area of sheet a washer bears on, mm²: its ring outside the hole.
+#[must_use]
 pub fn bearing_area_mm2(washer_outside_mm: f64, hole_mm: f64) -> f64 {
     std::f64::consts::FRAC_PI_4 * (washer_outside_mm * washer_outside_mm - hole_mm * hole_mm)
 }

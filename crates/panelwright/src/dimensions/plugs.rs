@@ -25,6 +25,7 @@ impl PlugShape {
     pub const ALL: [Self; 2] = [Self::Straight, Self::RightAngle];
 
     /// The plain word for it.
+    #[must_use]
     pub const fn label(self) -> &'static str {
         match self {
             Self::Straight => "straight",
@@ -49,6 +50,7 @@ impl CardPowerPlug {
     pub const ALL: [Self; 3] = [Self::SixPin, Self::EightPin, Self::SixteenPin];
 
     /// The plain name.
+    #[must_use]
     pub const fn label(self) -> &'static str {
         match self {
             Self::SixPin => "6-pin",
@@ -61,6 +63,7 @@ impl CardPowerPlug {
 /// Plug and first bend of a card's power cable, from the card's edge outward.
 ///
 /// Right-angle plugs for 16 pins differ by maker: none is listed.
+#[must_use]
 pub const fn card_power_room(plug: CardPowerPlug, shape: PlugShape) -> Option<Sourced<f64>> {
     match (plug, shape) {
         (CardPowerPlug::SixPin | CardPowerPlug::EightPin, PlugShape::Straight) => {
@@ -78,6 +81,7 @@ pub const fn card_power_room(plug: CardPowerPlug, shape: PlugShape) -> Option<So
 }
 
 /// Most power that a card plug brings, watts.
+#[must_use]
 pub const fn card_power_watts(plug: CardPowerPlug) -> Sourced<f64> {
     match plug {
         CardPowerPlug::SixPin => Sourced::new(75.0, Source::published(CEM, "section 1.7")),
@@ -89,6 +93,7 @@ pub const fn card_power_watts(plug: CardPowerPlug) -> Sourced<f64> {
 }
 
 /// Plug and bend of the mains cord at a C14 inlet, from the inlet's face.
+#[must_use]
 pub const fn mains_plug_room(shape: PlugShape) -> Sourced<[f64; 2]> {
     match shape {
         PlugShape::Straight => Sourced::new([60.0, 65.0], Source::from_memory(TRADE, "straight C13 plug and cord")),
@@ -97,6 +102,7 @@ pub const fn mains_plug_room(shape: PlugShape) -> Sourced<[f64; 2]> {
 }
 
 /// Plug and bend of a drive's data cable.
+#[must_use]
 pub const fn sata_data_room(shape: PlugShape) -> Sourced<[f64; 2]> {
     match shape {
         PlugShape::Straight => {
@@ -107,6 +113,7 @@ pub const fn sata_data_room(shape: PlugShape) -> Sourced<[f64; 2]> {
 }
 
 /// Plug and bend of a drive's power cable: the larger of a drive's two plugs.
+#[must_use]
 pub const fn sata_power_room(shape: PlugShape) -> Sourced<[f64; 2]> {
     match shape {
         PlugShape::Straight => {
@@ -117,6 +124,7 @@ pub const fn sata_power_room(shape: PlugShape) -> Sourced<[f64; 2]> {
 }
 
 /// Plug and bend of a front lead (USB) behind the wall.
+#[must_use]
 pub const fn front_lead_room(shape: PlugShape) -> Sourced<f64> {
     match shape {
         PlugShape::Straight => {
@@ -127,6 +135,7 @@ pub const fn front_lead_room(shape: PlugShape) -> Sourced<f64> {
 }
 
 /// Plug and cable outside the I/O wall.
+#[must_use]
 pub const fn rear_plug_room(shape: PlugShape) -> Sourced<[f64; 2]> {
     match shape {
         PlugShape::Straight => Sourced::new([50.0, 60.0], Source::from_memory(TRADE, "thick display plugs")),

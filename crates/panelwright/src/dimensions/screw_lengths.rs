@@ -49,6 +49,7 @@ sizes! {
 /// `clamped_mm` is all sheet, board and spacers between head and nut or thread; `washers` counts
 /// ordinary washers of the thread. With a nut the screw passes it by two turns. Without one it is
 /// driven into a steel thread as deep as it is thick: use [`tapped_length_mm`] for other metals.
+#[must_use]
 pub fn required_length_mm(clamped_mm: f64, thread: Thread, washers: u32, nut: bool) -> f64 {
     if !nut {
         return tapped_length_mm(clamped_mm, thread, washers, TappedInto::Steel);
@@ -58,6 +59,7 @@ pub fn required_length_mm(clamped_mm: f64, thread: Thread, washers: u32, nut: bo
 }
 
 /// The length a screw needs when driven into a thread, mm.
+#[must_use]
 pub fn tapped_length_mm(clamped_mm: f64, thread: Thread, washers: u32, into: TappedInto) -> f64 {
     under_washers(clamped_mm, thread, washers) + engagement(into).get() * major_diameter(thread).get()
 }
@@ -67,6 +69,7 @@ fn under_washers(clamped_mm: f64, thread: Thread, washers: u32) -> f64 {
 }
 
 /// How deep a screw must sit in a thread, in diameters.
+#[must_use]
 pub const fn engagement(into: TappedInto) -> Sourced<f64> {
     let source = Source::from_memory("Machine design handbooks", "least thread engagement");
     match into {
@@ -93,20 +96,16 @@ const INCH_LENGTHS: Sourced<[f64; 10]> = Sourced::new(
 
 /// Half the length tolerance, by the greatest length it holds for: (up to and including, ± mm).
 ///
-/// The rows for 3 to 50 mm agree with the lengths printed in ISO 4762; the outer two are recalled
-/// (grade js15 of ISO 286).
-const LENGTH_TOLERANCES: [(f64, f64, bool); 8] = [
-    (3.0, 0.20, false),
-    (6.0, 0.24, true),
-    (10.0, 0.29, true),
-    (18.0, 0.35, true),
-    (30.0, 0.42, true),
-    (50.0, 0.50, true),
-    (80.0, 0.60, false),
-    (120.0, 0.70, false),
-];
+/// Grade js15 of ISO 286. The lengths from 6 to 40 mm are printed with their limits in ISO 4762 and
+/// agree; the others are worked out from the grade as remembered.
+const LENGTH_TOLERANCES: [(f64, f64); 8] =
+    [(3.0, 0.20), (6.0, 0.24), (10.0, 0.29), (18.0, 0.35), (30.0, 0.42), (50.0, 0.50), (80.0, 0.60), (120.0, 0.70)];
+
+/// The lengths whose limits were read, least and greatest, mm.
+const PRINTED_MM: [f64; 2] = [6.0, 40.0];
 
 /// Every length a thread is sold in, the shortest first.
+#[must_use]
 pub fn sold_lengths(thread: Thread) -> Vec<SoldLength> {
     if thread == Thread::Unc6_32 {
         return INCH_LENGTHS.get().iter().map(|l| inch_piece(*l)).collect();
@@ -116,10 +115,12 @@ pub fn sold_lengths(thread: Thread) -> Vec<SoldLength> {
 
 fn metric_piece(nominal_mm: f64) -> SoldLength {
     let row = LENGTH_TOLERANCES.iter().find(|row| nominal_mm <= row.0);
-    let (half, source) = match row {
-        Some((_, half, true)) => (*half, Source::published(ISO_4762, "table of lengths")),
-        Some((_, half, false)) => (*half, Source::from_memory(ISO_4762, "lengths, js15")),
-        None => (0.70, Source::from_memory(ISO_4762, "lengths, js15")),
+    let half = row.map_or(0.70, |row| row.1);
+    let printed = (PRINTED_MM[0]..=PRINTED_MM[1]).contains(&nominal_mm);
+    let source = if printed {
+        Source::published(ISO_4762, "table of lengths")
+    } else {
+        Source::from_memory("ISO 286-1", "grade js15 on the length")
     };
     SoldLength { nominal_mm, shortest_mm: nominal_mm - half, longest_mm: nominal_mm + half, source }
 }
@@ -144,17 +145,20 @@ fn inch_piece(inches: f64) -> SoldLength {
 const ROUNDING_MM: f64 = 1e-9;
 
 /// The shortest metric screw sold of which even the shortest piece reaches `required_mm`.
+#[must_use]
 pub fn sold_length_mm(required_mm: f64) -> Option<f64> {
     sold_length_of_mm(Thread::M3, required_mm)
 }
 
 /// The same for a thread: 6-32 screws are sold by the inch.
+#[must_use]
 pub fn sold_length_of_mm(thread: Thread, required_mm: f64) -> Option<f64> {
     sold_length_between_mm(thread, required_mm, f64::INFINITY)
 }
 
 /// The shortest screw sold of which every piece reaches `least_mm` and none passes `most_mm`:
 /// drives and blind threads have both limits.
+#[must_use]
 pub fn sold_length_between_mm(thread: Thread, least_mm: f64, most_mm: f64) -> Option<f64> {
     sold_lengths(thread)
         .into_iter()

@@ -254,7 +254,7 @@ sizes! {
         Source::common_practice(WORKSHOP, "edges are rarely square and clean");
     LASER_BED_SIDES: [f64; 2] = [300.0, 200.0], "Smallest common laser bed; larger ones go to 1300 x 900", "{} x {} mm",
         Source::common_practice(TRADE, "laser beds limit the size of a panel");
-    FIBREBOARD_MOVES: [f64; 2] = [0.0005, 0.0035], "Fibreboard moves for each percent of moisture, along and through", "{} / {} of its size",
+    FIBREBOARD_MOVES: [f64; 2] = [0.0005, 0.0035], "Fibreboard grows for each percent of moisture, along and through, as a share of its size", "{} / {}",
         Source::published(MDF_SHEETS, "movement with moisture");
     BIG_INSET_PANEL: f64 = 300.0, "Inset fibreboard panel that wants 0.5 mm of play a side", "over {} mm",
         Source::derived(MDF_SHEETS, "movement with moisture: 0.5 mm on 350 mm for 3 percent");

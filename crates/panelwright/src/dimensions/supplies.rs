@@ -71,6 +71,7 @@ impl SupplyKind {
     pub const ALL: [Self; 6] = [Self::Atx, Self::Sfx, Self::SfxL, Self::Tfx, Self::FlexAtx, Self::Brick];
 
     /// The name as dealers print it.
+    #[must_use]
     pub const fn label(self) -> &'static str {
         match self {
             Self::Atx => "ATX (full size)",
@@ -84,6 +85,7 @@ impl SupplyKind {
 }
 
 /// Face and usual depth of a supply inside the case; `None` for a brick outside it.
+#[must_use]
 pub const fn size(kind: SupplyKind) -> Option<SupplySize> {
     let (face_width_mm, face_height_mm, depth_mm, place) = match kind {
         SupplyKind::Atx => (150.0, 86.0, 140.0, "ATX; depths of 100 to 230 mm are sold"),
@@ -133,6 +135,7 @@ const SFX_RECALLED: [SupplyHole; 6] = [
 
 /// The holes that can be drilled without measuring: the four of a full-size supply, none of any
 /// other kind.
+#[must_use]
 pub fn holes(kind: SupplyKind) -> Option<&'static [SupplyHole]> {
     match kind {
         SupplyKind::Atx => Some(&ATX_HOLES[..4]),
@@ -141,6 +144,7 @@ pub fn holes(kind: SupplyKind) -> Option<&'static [SupplyHole]> {
 }
 
 /// The same holes with the supply turned by half a turn on its face.
+#[must_use]
 pub fn turned_holes(kind: SupplyKind) -> Option<&'static [SupplyHole]> {
     match kind {
         SupplyKind::Atx => Some(&ATX_HOLES[4..]),
@@ -149,6 +153,7 @@ pub fn turned_holes(kind: SupplyKind) -> Option<&'static [SupplyHole]> {
 }
 
 /// Both ways round: the eight holes of a plate that takes a full-size supply either way up.
+#[must_use]
 pub fn holes_both_ways(kind: SupplyKind) -> Option<&'static [SupplyHole]> {
     match kind {
         SupplyKind::Atx => Some(&ATX_HOLES),
@@ -157,6 +162,7 @@ pub fn holes_both_ways(kind: SupplyKind) -> Option<&'static [SupplyHole]> {
 }
 
 /// Holes that are only recalled: compare them with the supply in hand, never drill from them.
+#[must_use]
 pub fn recalled_holes(kind: SupplyKind) -> Option<&'static [SupplyHole]> {
     match kind {
         SupplyKind::Sfx | SupplyKind::SfxL => Some(&SFX_RECALLED),
@@ -165,6 +171,7 @@ pub fn recalled_holes(kind: SupplyKind) -> Option<&'static [SupplyHole]> {
 }
 
 /// The thread of a supply's screws.
+#[must_use]
 pub const fn thread() -> Sourced<Thread> {
     Sourced::new(Thread::Unc6_32, Source::published(SUPPLY_MODELS, "screws 6-32 UNC"))
 }
