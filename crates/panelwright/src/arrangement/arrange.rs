@@ -54,17 +54,42 @@ pub fn arrange(spec: &Spec) -> Arrangement {
         }
         (_, pose) => std::slice::from_ref(pose),
     };
+    // Drives, fans and connectors can only push walls outward: a pose whose size without them is already no better than
+    // the best complete one need not be finished.
+    let mut begun: Vec<(f64, f64, Begun)> = poses
+        .iter()
+        .map(|pose| {
+            let begun = begin(spec, *pose);
+            let settled = settle(&begun.needs, spec);
+            (settled.excess, volume(&settled), begun)
+        })
+        .collect();
+    begun.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
     let mut best: Option<(f64, f64, Draft)> = None;
-    for pose in poses {
-        let draft = draft(spec, *pose);
-        let volume: f64 = draft.settled.outside.iter().product();
-        let missing = draft.settled.excess;
-        if best.as_ref().is_none_or(|(m, v, _)| (missing, volume) < (*m, *v)) {
-            best = Some((missing, volume, draft));
+    for (missing, least, start) in begun {
+        if best.as_ref().is_some_and(|(m, v, _)| (*m, *v) <= (missing, least)) {
+            break;
+        }
+        let draft = complete(spec, start);
+        let (missing, size) = (draft.settled.excess, volume(&draft.settled));
+        if best.as_ref().is_none_or(|(m, v, _)| (missing, size) < (*m, *v)) {
+            best = Some((missing, size, draft));
         }
     }
-    let chosen = best.map_or_else(|| draft(spec, SupplyPose::EndFront), |(_, _, draft)| draft);
+    let chosen = best.map_or_else(|| complete(spec, begin(spec, SupplyPose::EndFront)), |(_, _, draft)| draft);
     finish(spec, chosen)
+}
+
+fn volume(settled: &Settled) -> f64 {
+    settled.outside.iter().product()
+}
+
+/// Board, what stands on it and the supply in their places.
+struct Begun {
+    needs: Needs,
+    parts: Vec<Part>,
+    board: BoardPlace,
+    supply: Option<SupplyPlace>,
 }
 
 /// Everything placed in the rear frame for one pose of the supply.
@@ -97,7 +122,7 @@ fn gap(spec: &Spec) -> f64 {
     spec.sleeve.clearance_mm + spec.sheet.finish_in_mm + spec.sheet.paint_edges_mm
 }
 
-fn draft(spec: &Spec, pose: SupplyPose) -> Draft {
+fn begin(spec: &Spec, pose: SupplyPose) -> Begun {
     let t = spec.sheet.thickness_mm();
     let place = BoardPlace { origin: [0.0, boards::REAR_WALL_INNER_Y.get(), spec.board.standoff_mm] };
     let mut parts = board::parts(&spec.board, &place);
@@ -112,6 +137,11 @@ fn draft(spec: &Spec, pose: SupplyPose) -> Draft {
     if let Some(supply_place) = &supply_place {
         parts.push(supply::part(&spec.supply, supply_place, t));
     }
+    Begun { needs, parts, board: place, supply: supply_place }
+}
+
+fn complete(spec: &Spec, begun: Begun) -> Draft {
+    let Begun { mut needs, mut parts, board: place, supply } = begun;
     let mut drive_places = Vec::new();
     // Below the board first, then the back, then the floor: the later ones have the larger choice of places.
     for wanted in [DriveWanted::Below, DriveWanted::Back, DriveWanted::Floor] {
@@ -131,7 +161,7 @@ fn draft(spec: &Spec, pose: SupplyPose) -> Draft {
     }
     drive_places.sort_by_key(|drive_place| drive_place.number);
     let (settled, hung) = hang(spec, &mut needs, &parts, &place);
-    Draft { settled, parts, board: place, supply: supply_place, drives: drive_places, hung }
+    Draft { settled, parts, board: place, supply, drives: drive_places, hung }
 }
 
 /// Walls around a box, `air` beyond the running clearance.

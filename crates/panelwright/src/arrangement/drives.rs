@@ -8,46 +8,35 @@ use crate::solid::Aabb;
 /// Air left around a drive, mm (common practice: room for a fingertip's worth of slack).
 const AIR_MM: f64 = 2.0;
 
-/// Step of the search, mm.
-const STEP_MM: f64 = 4.0;
-
 /// Strip along the back kept free on the floor for brackets, mm: a bracket's leg of 20 and air (common practice).
 const BRACKET_STRIP_MM: f64 = 22.0;
-
-/// How far beyond the present room the search for a place goes, mm.
-const REACH_MM: f64 = 240.0;
 
 /// The four ways a drive lies flat: unit vectors of `a` (across) and `b` (away from the connector) in a plane.
 const TURNS: [([f64; 2], [f64; 2]); 4] =
     [([1.0, 0.0], [0.0, 1.0]), ([-1.0, 0.0], [0.0, -1.0]), ([0.0, 1.0], [-1.0, 0.0]), ([0.0, -1.0], [1.0, 0.0])];
 
-/// The rectangle a drive may use in its plane, `[from, to]` along both plane axes, and what growing it costs.
-struct Field {
-    first: [f64; 2],
-    second: [f64; 2],
-}
-
 /// Places one drive so that it shares no space with `taken`, growing the room as little as possible.
+///
+/// Tried are all corners that the edges of the field and of what stands in it make: a rectangle that can be pushed no
+/// further to the left and to the rear (or down) rests against two of them.
 #[must_use]
 pub fn place(spec: &DriveSpec, room: &Room, under_board: &Aabb, taken: &[Part]) -> DrivePlace {
     let size = drive::size(spec);
     let washers_mm = f64::from(spec.washers) * drive::WASHER_MM;
     let wall = if spec.place == Wanted::Back { Wall::Back } else { Wall::Floor };
     let plug = drive::plug_room(spec).get();
-    let obstacles: Vec<Aabb> = taken.iter().flat_map(|part| part.bodies.iter().copied()).collect();
-    let zones: Vec<Aabb> = taken.iter().flat_map(|part| part.keep_clear.iter().map(|keep| keep.zone)).collect();
-    let inner = match spec.place {
-        Wanted::Below => {
-            Field { first: [under_board.min[0], under_board.max[0]], second: [under_board.min[1], -BRACKET_STRIP_MM] }
-        }
-        Wanted::Floor => {
-            Field { first: [room.left + AIR_MM, room.right - AIR_MM], second: [room.front, -BRACKET_STRIP_MM] }
-        }
-        Wanted::Back => {
-            Field { first: [room.left + AIR_MM, room.right - AIR_MM], second: [BRACKET_STRIP_MM, room.top] }
-        }
+    let depth = washers_mm + size[2];
+    let [first_axis, second_axis] = if wall == Wall::Back { [0, 2] } else { [0, 1] };
+    let reaches =
+        |body: &&Aabb| if wall == Wall::Back { body.max[1] > -depth - AIR_MM } else { body.min[2] < depth + AIR_MM };
+    let near = |bodies: Vec<Aabb>| -> Vec<Aabb> { bodies.iter().filter(reaches).copied().collect() };
+    let obstacles = near(taken.iter().flat_map(|part| part.bodies.iter().copied()).collect());
+    let zones = near(taken.iter().flat_map(|part| part.keep_clear.iter().map(|keep| keep.zone)).collect());
+    let field = match spec.place {
+        Wanted::Below => [[under_board.min[0], under_board.max[0]], [under_board.min[1], -BRACKET_STRIP_MM]],
+        Wanted::Floor => [[room.left + AIR_MM, room.right - AIR_MM], [room.front + AIR_MM, -BRACKET_STRIP_MM]],
+        Wanted::Back => [[room.left + AIR_MM, room.right - AIR_MM], [BRACKET_STRIP_MM, room.top - AIR_MM]],
     };
-    let reach = if spec.place == Wanted::Below { 0.0 } else { REACH_MM };
     let mut best: Option<(f64, DrivePlace)> = None;
     for (turn, (a, b)) in TURNS.iter().enumerate() {
         // Below the board the plugs point to the front, where a hand can reach them.
@@ -55,31 +44,41 @@ pub fn place(spec: &DriveSpec, room: &Room, under_board: &Aabb, taken: &[Part]) 
             continue;
         }
         let extent = [0, 1].map(|axis| (a[axis] * size[0] + b[axis] * size[1]).abs());
-        let pinned = [
-            spec.across_mm.map(|across| room.left + across),
-            spec.along_mm.map(|along| if wall == Wall::Back { along } else { room.front + along }),
-        ];
-        let starts = candidates(&inner, extent, pinned, reach, wall);
-        for (steps, at) in starts {
-            let candidate = lay(spec, wall, at, extent, (*a, *b), washers_mm);
-            let body = Aabb::new(candidate.to_case(0.0, 0.0, 0.0), candidate.to_case(size[0], size[1], size[2]));
-            let zone = Aabb::new(candidate.to_case(0.0, 0.0, 0.0), candidate.to_case(size[0], -plug, size[2]));
-            let hits = obstacles.iter().filter(|other| body.grown(AIR_MM - 0.01).overlaps(other)).count();
-            let crowds = obstacles.iter().filter(|other| zone.overlaps(other)).count()
-                + zones.iter().filter(|other| body.overlaps(other)).count();
-            let both = body.union(&zone);
-            let outside = (room.left + AIR_MM - both.min[0]).max(0.0)
-                + (both.max[0] + AIR_MM - room.right).max(0.0)
-                + (room.front + AIR_MM - both.min[1]).max(0.0)
-                + (both.max[1]).max(0.0)
-                + (both.max[2] + AIR_MM - room.top).max(0.0);
-            let outside = if spec.place == Wanted::Below { 0.0 } else { outside };
-            let cost = 1e6 * hits as f64 + 1e3 * crowds as f64 + 4.0 * outside + 0.01 * steps + 0.5 * turn as f64;
-            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
-                best = Some((cost, candidate));
-            }
-            if hits == 0 && crowds == 0 && outside == 0.0 {
-                break;
+        let firsts = match spec.across_mm {
+            Some(across) => vec![room.left + across],
+            None => corners(&obstacles, first_axis, field[0], extent[0], false),
+        };
+        let seconds = match (spec.along_mm, wall) {
+            (Some(along), Wall::Back) => vec![along],
+            (Some(along), _) => vec![room.front + along],
+            (None, _) => corners(&obstacles, second_axis, field[1], extent[1], wall == Wall::Floor),
+        };
+        for (row, second) in seconds.iter().enumerate() {
+            for (column, first) in firsts.iter().enumerate() {
+                let candidate = lay(spec, wall, [*first, *second], extent, (*a, *b), washers_mm);
+                let body = Aabb::new(candidate.to_case(0.0, 0.0, 0.0), candidate.to_case(size[0], size[1], size[2]));
+                let zone = Aabb::new(candidate.to_case(0.0, 0.0, 0.0), candidate.to_case(size[0], -plug, size[2]));
+                let both = body.union(&zone);
+                let outside = if spec.place == Wanted::Below {
+                    0.0
+                } else {
+                    (room.left + AIR_MM - both.min[0]).max(0.0)
+                        + (both.max[0] + AIR_MM - room.right).max(0.0)
+                        + (room.front + AIR_MM - both.min[1]).max(0.0)
+                        + (both.max[1] - if wall == Wall::Back { 0.0 } else { -1.0 }).max(0.0)
+                        + (both.max[2] + AIR_MM - room.top).max(0.0)
+                };
+                let mut cost = 4.0 * outside + 0.03 * row as f64 + 0.01 * column as f64 + 0.5 * turn as f64;
+                if best.as_ref().is_some_and(|(least, _)| cost >= *least) {
+                    continue;
+                }
+                let roomy = body.grown(AIR_MM - 0.01);
+                cost += 1e6 * obstacles.iter().filter(|other| roomy.overlaps(other)).count() as f64;
+                cost += 1e3 * obstacles.iter().filter(|other| zone.overlaps(other)).count() as f64;
+                cost += 1e3 * zones.iter().filter(|other| body.overlaps(other)).count() as f64;
+                if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                    best = Some((cost, candidate));
+                }
             }
         }
     }
@@ -89,42 +88,25 @@ pub fn place(spec: &DriveSpec, room: &Room, under_board: &Aabb, taken: &[Part]) 
     )
 }
 
-/// Lower corners to try, nearest to the preferred corner first: against the back and the left, or low on the back.
-fn candidates(
-    field: &Field,
-    extent: [f64; 2],
-    pinned: [Option<f64>; 2],
-    reach: f64,
-    wall: Wall,
-) -> Vec<(f64, [f64; 2])> {
-    let rightmost = field.first[1] - extent[0] + reach;
-    let firsts: Vec<f64> = match pinned[0] {
-        Some(at) => vec![at],
-        None => steps(field.first[0], rightmost.max(field.first[0])),
-    };
-    let seconds: Vec<f64> = match (pinned[1], wall) {
-        (Some(at), _) => vec![at],
-        // On the back: from low to high.
-        (None, Wall::Back) => steps(field.second[0], (field.second[1] - extent[1] + reach).max(field.second[0])),
-        // On the floor: from the back to the front.
-        (None, _) => {
-            let rear = field.second[1] - extent[1];
-            let front = (field.second[0] - reach).min(rear);
-            steps(-rear, -front).into_iter().map(|value| -value).collect()
-        }
-    };
-    let mut out = Vec::with_capacity(firsts.len() * seconds.len());
-    for (row, second) in seconds.iter().enumerate() {
-        for (column, first) in firsts.iter().enumerate() {
-            out.push(((row * 3 + column) as f64, [*first, *second]));
-        }
+/// Lower ends to try along one axis, the preferred ones first: against the field's near end and behind every obstacle.
+///
+/// `from_high` prefers the high end (the rear, on the floor).
+fn corners(obstacles: &[Aabb], axis: usize, field: [f64; 2], extent: f64, from_high: bool) -> Vec<f64> {
+    let mut out = vec![field[0], field[1] - extent];
+    for body in obstacles {
+        out.push(body.max[axis] + AIR_MM);
+        out.push(body.min[axis] - AIR_MM - extent);
     }
+    // The far end may be passed (the room then grows), the near end never: there the back or a strip for brackets is.
+    if from_high {
+        out.retain(|low| *low + extent <= field[1] + 1e-9);
+        out.sort_by(|a, b| b.total_cmp(a));
+    } else {
+        out.retain(|low| *low >= field[0] - 1e-9);
+        out.sort_by(f64::total_cmp);
+    }
+    out.dedup_by(|a, b| (*a - *b).abs() < 0.5);
     out
-}
-
-fn steps(from: f64, to: f64) -> Vec<f64> {
-    let count = libm::floor((to - from) / STEP_MM).clamp(0.0, 400.0) as usize;
-    (0..=count).map(|index| from + index as f64 * STEP_MM).collect()
 }
 
 /// A drive with the lower corner of its rectangle at `at` in the plane of floor (x, y) or back (x, z).

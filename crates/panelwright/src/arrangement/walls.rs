@@ -129,6 +129,8 @@ pub fn find(
                 let limit = if hanger.may_grow { to + GROWTH_MM } else { to };
                 let count = libm::floor((limit - from) / STEP_MM).min(200.0) as usize;
                 places.extend((1..=count).map(|step| from + step as f64 * STEP_MM));
+                // Nearest first: once a free place is found, those further away need not be looked at.
+                places.sort_by(|a, b| (a - target).abs().total_cmp(&(b - target).abs()));
                 places
             }
         }
