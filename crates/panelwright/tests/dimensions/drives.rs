@@ -141,3 +141,13 @@ fn plugs_want_40_or_20_behind_the_drive() {
     assert_eq!(plug_room(PlugShape::Straight).get(), 40.0);
     assert_eq!(plug_room(PlugShape::RightAngle).get(), 20.0);
 }
+
+#[test]
+fn thin_drives_may_lack_bottom_holes() {
+    let limit = SMALL_HOLES_OPTIONAL_UP_TO.get();
+    assert_eq!(limit, 7.0);
+    assert!(heights(DriveKind::Small).iter().any(|row| row.height_mm == limit));
+    assert_eq!(SMALL_HOLE_ZONE.get(), 0.5);
+    assert_eq!(M2_CARD_WIDTH.get(), 22.0);
+    assert_eq!(M2_CARD_LENGTHS.get(), [30.0, 42.0, 60.0, 80.0, 110.0]);
+}

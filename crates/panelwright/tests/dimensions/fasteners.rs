@@ -203,3 +203,50 @@ fn heads_are_those_of_the_iso_tables() {
     }
     near(countersink_depth_mm(3.4, 6.3), 1.45, EXACT_MM);
 }
+
+#[test]
+fn thicker_washers_and_the_recalled_rows() {
+    for (thread, most) in [
+        (Thread::M2_5, Some(0.55)),
+        (Thread::M3, Some(0.55)),
+        (Thread::M4, Some(0.9)),
+        (Thread::M5, Some(1.1)),
+        (Thread::M6, Some(1.8)),
+        (Thread::M8, Some(1.8)),
+        (Thread::M2, None),
+        (Thread::Unc6_32, None),
+    ] {
+        assert_eq!(washer(thread).thickness_max_mm, most, "{thread:?}");
+    }
+    for (thread, outside, thickness) in
+        [(Thread::M3, 9.0, 0.8), (Thread::M4, 12.0, 1.0), (Thread::M5, 15.0, 1.2), (Thread::M6, 18.0, 1.6)]
+    {
+        let found = penny_washer(thread).expect("listed");
+        assert_eq!([found.outside_mm, found.thickness_mm], [outside, thickness]);
+        assert_eq!(found.hole_mm, washer(thread).hole_mm);
+    }
+    assert_eq!(penny_washer(Thread::M2), None);
+    for (thread, hole, outside, thick, nut_height, flats, pan, pan_height) in [
+        (Thread::M2, 2.2, 5.0, 0.3, 1.6, 4.0, 4.0, 1.6),
+        // Nut of 5/16 inch across flats, head of 0.270 by 0.097 inch.
+        (Thread::Unc6_32, 3.7, 8.0, 0.5, 0.114 * 25.4, 25.4 * 5.0 / 16.0, 0.270 * 25.4, 0.097 * 25.4),
+    ] {
+        let found = washer(thread);
+        assert_eq!([found.hole_mm, found.outside_mm, found.thickness_mm], [hole, outside, thick]);
+        near(nut(thread).height_mm, nut_height, 0.01);
+        near(nut(thread).flats_mm, flats, 0.01);
+        near(pan_head(thread).diameter_mm, pan, 0.01);
+        near(pan_head(thread).height_mm, pan_height, 0.01);
+        assert_eq!(found.source.confidence, panelwright::dimensions::source::Confidence::FromMemory);
+    }
+    assert_eq!([pan_head(Thread::M8).diameter_mm, pan_head(Thread::M8).height_mm], [16.0, 6.0]);
+}
+
+#[test]
+fn distances_for_screws_in_board() {
+    assert_eq!([FACE_SCREW_TO_EDGE.get(), FACE_SCREW_TO_CORNER.get(), EDGE_SCREW_TO_CORNER.get()], [12.0, 25.0, 70.0]);
+    assert_eq!(PILOT_DEEPER.get(), 1.0);
+    assert_eq!(BATTEN.get(), 12.0);
+    near(EDGE_SCREW_SHARE.get()[0] * 6.0, 1.5, 1e-3);
+    near(EDGE_SCREW_SHARE.get()[1] * 6.0, 2.0, 1e-3);
+}

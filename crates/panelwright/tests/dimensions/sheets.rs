@@ -119,3 +119,53 @@ fn machines_reach_finer_classes_than_hands() {
         assert_eq!(class_of(making).get(), class);
     }
 }
+
+#[test]
+fn thicknesses_and_densities_by_material() {
+    for (material, sold, weight) in [
+        (Material::Fibreboard, &[3.0, 4.0, 6.0, 9.0, 12.0, 15.0, 18.0, 22.0, 25.0][..], Some(750.0)),
+        (Material::Plywood, &[3.0, 4.0, 6.5, 9.0, 12.0, 15.0, 18.0], Some(685.0)),
+        (Material::Acrylic, &[2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0], Some(1180.0)),
+        (Material::Hardboard, &[3.2, 6.0], Some(900.0)),
+        (Material::Other, &[], None),
+    ] {
+        assert_eq!(thicknesses(material).get(), sold);
+        assert_eq!(density(material).map(|found| found.get()), weight);
+    }
+}
+
+#[test]
+fn sheets_sold_by_material() {
+    let sizes =
+        |material| stock_sheets(material).iter().map(|sheet| [sheet.length_mm, sheet.width_mm]).collect::<Vec<_>>();
+    assert_eq!(
+        sizes(Material::Plywood),
+        [[1525.0, 1525.0], [2440.0, 1220.0], [3050.0, 1525.0], [1220.0, 610.0], [600.0, 300.0]]
+    );
+    assert_eq!(
+        sizes(Material::Acrylic),
+        [[2050.0, 1520.0], [3050.0, 2030.0], [2440.0, 1220.0], [1000.0, 600.0], [600.0, 400.0], [300.0, 200.0]]
+    );
+    assert_eq!(sizes(Material::Hardboard), [[2440.0, 1220.0], [1220.0, 610.0]]);
+    // The inch sizes: 97 x 49 and 24 x 24.
+    let fibreboard = sizes(Material::Fibreboard);
+    for [long, short] in [[97.0, 49.0], [24.0, 24.0]] {
+        let found = fibreboard.iter().any(|[l, w]| (l - long * 25.4).abs() + (w - short * 25.4).abs() < 1e-6);
+        assert!(found, "{long} x {short} inches");
+    }
+}
+
+#[test]
+fn movement_and_webs() {
+    let [along, through] = FIBREBOARD_MOVES.get();
+    // 600 mm wide and 15 mm thick, five percent wetter; and 350 by 6 mm, three percent drier.
+    near(600.0 * along * 5.0, 1.5, 1e-3);
+    near(15.0 * through * 5.0, 0.2625, 1e-3);
+    near(350.0 * along * -3.0, -0.525, 1e-3);
+    near(6.0 * through * -3.0, -0.063, 1e-3);
+    // 350 mm of acrylic, 20 kelvin warmer.
+    near(0.350 * 20.0 * ACRYLIC_EXPANDS.get(), 0.490, 1e-3);
+    assert_eq!(EDGE_TRIM.get(), [5.0, 10.0]);
+    assert_eq!(WEB_MIN_FIBREBOARD.get(), 2.0);
+    assert_eq!(ACRYLIC_HOLE_EXTRA.get(), 0.5);
+}
