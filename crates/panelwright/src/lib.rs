@@ -6,6 +6,7 @@
 pub mod arrangement;
 pub mod design;
 pub mod dimensions;
+pub mod documents;
 pub mod drawing;
 pub mod fastening;
 pub mod fit;

@@ -66,6 +66,28 @@ impl Group {
         Self::Templates,
     ];
 
+    /// One lower-case word for lists and links within the page.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Design => "design",
+            Self::Board => "board",
+            Self::Card => "card",
+            Self::Cooler => "cooler",
+            Self::Supply => "supply",
+            Self::Drives => "drives",
+            Self::Fans => "fans",
+            Self::Front => "front",
+            Self::Size => "size",
+            Self::Sheet => "sheet",
+            Self::Sleeve => "sleeve",
+            Self::Hardware => "hardware",
+            Self::Feet => "feet",
+            Self::Vents => "vents",
+            Self::Templates => "templates",
+        }
+    }
+
     /// What the page calls it.
     #[must_use]
     pub const fn label(self) -> &'static str {

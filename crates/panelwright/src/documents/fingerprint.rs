@@ -1,0 +1,107 @@
+//! The fingerprint of a design: eight characters on every file and page, so that mismatched prints are noticed.
+//!
+//! Two designs with the same fingerprint give the same case: it is made from everything that has an effect, and from
+//! the version of the program, because another version may work out other panels from the same choices.
+
+use crate::design::{Design, choices, packed};
+
+/// Digits and capitals without 0, O, 1 and I, which are taken for each other on paper.
+const LETTERS: &[u8; 32] = b"23456789ABCDEFGHJKLMNPQRSTUVWXYZ";
+
+/// Length of a fingerprint: 40 bits, so that two different designs of one maker practically never share one.
+pub const CHARS: usize = 8;
+
+/// The fingerprint of a design.
+///
+/// ```
+/// use panelwright::{design::Design, documents::fingerprint::fingerprint};
+/// let mut design = Design::default();
+/// let before = fingerprint(&design);
+/// assert_eq!(before.len(), 8);
+/// design.set_json("cooler.height", &157.5.into()).unwrap();
+/// assert_ne!(fingerprint(&design), before);
+/// ```
+#[must_use]
+pub fn fingerprint(design: &Design) -> String {
+    of_version(design, env!("CARGO_PKG_VERSION"))
+}
+
+/// The design without what has no effect in it: choices that do not apply have their defaults again.
+#[must_use]
+pub fn normalised(design: &Design) -> Design {
+    let mut normalised = design.clone();
+    for index in design.changed() {
+        if !design.applies(index) {
+            let choice = &choices()[index];
+            // A default is always a value of its own choice.
+            let _ = normalised.set(&choice.key, choice.default.clone());
+        }
+    }
+    normalised
+}
+
+fn of_version(design: &Design, version: &str) -> String {
+    let mut bytes = version.as_bytes().to_vec();
+    bytes.push(b'\n');
+    bytes.extend(packed::pack(&normalised(design)));
+    let mut left = mixed(fnv1a(&bytes));
+    let mut text = String::with_capacity(CHARS);
+    for _ in 0..CHARS {
+        text.push(LETTERS[(left >> 59) as usize] as char);
+        left <<= 5;
+    }
+    text
+}
+
+/// FNV-1a of 64 bits (Fowler, Noll, Vo): a plain, well known hash; nobody needs to be kept from making two designs
+/// with one fingerprint on purpose.
+fn fnv1a(bytes: &[u8]) -> u64 {
+    bytes.iter().fold(0xcbf2_9ce4_8422_2325, |hash, byte| (hash ^ u64::from(*byte)).wrapping_mul(0x100_0000_01b3))
+}
+
+/// Spreads every bit over the upper ones, which are the ones shown: the last step of SplitMix64.
+const fn mixed(mut hash: u64) -> u64 {
+    hash = (hash ^ hash >> 30).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+    hash = (hash ^ hash >> 27).wrapping_mul(0x94d0_49bb_1331_11eb);
+    hash ^ hash >> 31
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sample;
+
+    /// Test values published with the hash: the empty text, `a`, `foobar`.
+    #[test]
+    fn the_hash_gives_its_published_values() {
+        assert_eq!(fnv1a(b""), 0xcbf2_9ce4_8422_2325);
+        assert_eq!(fnv1a(b"a"), 0xaf63_dc4c_8601_ec8c);
+        assert_eq!(fnv1a(b"foobar"), 0x8594_4171_f739_67e8);
+    }
+
+    #[test]
+    fn a_fingerprint_follows_what_has_an_effect_and_the_version() {
+        let mut design = Design::default();
+        design.set_json("card.kind", &"none".into()).unwrap();
+        let before = of_version(&design, "0.1.0");
+        design.set_json("card.length", &200.into()).unwrap();
+        assert_eq!(of_version(&design, "0.1.0"), before, "there is no card that could be longer");
+        design.set_json("cooler.height", &100.into()).unwrap();
+        assert_ne!(of_version(&design, "0.1.0"), before);
+        assert_ne!(of_version(&design, "0.1.1"), of_version(&design, "0.1.0"));
+    }
+
+    #[test]
+    fn different_designs_have_different_fingerprints() {
+        let mut seen = std::collections::BTreeMap::new();
+        for seed in 0..4_000 {
+            let design = normalised(&sample::design(seed, seed % 2 == 0));
+            let text = fingerprint(&design);
+            assert!(text.len() == CHARS && text.bytes().all(|letter| LETTERS.contains(&letter)), "{text}");
+            if let Some(other) = seen.insert(text.clone(), design.clone()) {
+                assert_eq!(other, design, "{text}");
+            }
+        }
+        assert!(seen.len() > 3_000, "{}", seen.len());
+    }
+}

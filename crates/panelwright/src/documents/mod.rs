@@ -1,0 +1,7 @@
+//! Documents: what a design hands over beside its pictures.
+//!
+//! Invariant: nothing here works out geometry; a document only says what the design, its panels and its findings are.
+
+pub mod choice_list;
+pub mod fingerprint;
+pub mod source_list;
