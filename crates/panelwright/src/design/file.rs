@@ -80,7 +80,11 @@ pub fn read_file(text: &str) -> Result<Design, DesignErrors> {
         return Err(not_a_design(format!("it is {} bytes long, more than the {MOST_BYTES} allowed", text.len())).into());
     }
     // Some editors put an invisible byte order mark in front.
-    let entries = entries(text.trim_start_matches('\u{feff}'))?;
+    let text = text.trim_start_matches('\u{feff}');
+    if text.trim().is_empty() {
+        return Err(not_a_design("it is empty; the default design is written {}".to_owned()).into());
+    }
+    let entries = entries(text)?;
     let mut design = Design::default();
     let mut problems = Vec::new();
     let mut seen = std::collections::BTreeSet::new();
@@ -239,7 +243,8 @@ mod tests {
         assert!(found[0].ends_with("line 3 column 16"), "{found:?}");
         assert!(problems("[1]")[0].contains("expected an object"), "{:?}", problems("[1]"));
         assert!(problems("{} {}")[0].contains("line 1 column 4"), "{:?}", problems("{} {}"));
-        assert!(problems("")[0].contains("line 1 column 0"), "{:?}", problems(""));
+        assert!(problems("\n{")[0].contains("line 2 column 1"), "{:?}", problems("\n{"));
+        assert!(problems(" \n")[0].contains("it is empty"));
     }
 
     #[test]

@@ -1,0 +1,88 @@
+//! What can be asked on the command line, with the help that says how.
+
+use clap::{Parser, Subcommand};
+
+/// Exit code of `check` when something blocks.
+pub const BLOCKED: u8 = 1;
+/// Exit code when the input is wrong: arguments, a design file, a link.
+pub const WRONG_INPUT: u8 = 2;
+/// Exit code when a result could not be written.
+pub const NOT_WRITTEN: u8 = 3;
+
+const AFTER: &str = "\
+DESIGN is a design file, a link (the whole address, or from its # on, in quotes), or - for standard input.
+
+Exit codes: 0 done; 1 check found something that blocks; 2 the input is wrong; 3 a result could not be written.
+
+Examples:
+  panelwright make quay.json --out quay
+  panelwright check quay.json
+  panelwright link quay.json
+  panelwright choices | less";
+
+/// Small computer cases of sheet material: pick the parts, get a case that fits, print true-scale templates.
+#[derive(Debug, Parser)]
+#[command(name = "panelwright", version, after_help = AFTER, disable_help_subcommand = false)]
+pub struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub task: Task,
+}
+
+const DESIGN: &str = "A design file, a link in quotes, or - for standard input";
+
+/// What to do.
+#[derive(Debug, Subcommand)]
+pub enum Task {
+    /// Print a design as a link
+    ///
+    /// The link holds the whole design; nothing is stored anywhere. Give the address of a page with --base to get a
+    /// whole address.
+    #[command(after_help = "\
+Examples:
+  panelwright link quay.json
+  panelwright link quay.json --base https://example.org/case/
+  panelwright open '#1AI3vAtI' | panelwright link -")]
+    Link {
+        #[arg(help = DESIGN)]
+        design: String,
+        /// Address that the fragment is put behind
+        #[arg(long, value_name = "ADDRESS", default_value = "", hide_default_value = true)]
+        base: String,
+    },
+    /// Print the design that a link holds as a design file
+    ///
+    /// Only what differs from the defaults is written. Line breaks, quote marks and a full stop that came with the
+    /// link are passed over. Quote the link: a shell takes # for the start of a remark.
+    #[command(after_help = "\
+Examples:
+  panelwright open '#1AI3vAtI'
+  panelwright open 'https://example.org/case/#1AI3vAtI' > quay.json
+  panelwright open - < mail.txt")]
+    Open {
+        /// A link: the whole address or from its # on, in quotes; or - for standard input
+        link: String,
+    },
+    /// List every choice: key, allowed values, default
+    #[command(after_help = "\
+Examples:
+  panelwright choices
+  panelwright choices | grep cooler
+  panelwright choices --json")]
+    Choices {
+        /// Print everything known of each choice as JSON
+        #[arg(long)]
+        json: bool,
+    },
+    /// List every published size with its source
+    #[command(after_help = "\
+Examples:
+  panelwright sources
+  panelwright sources | grep 'from memory'
+  panelwright sources --json")]
+    Sources {
+        /// Print the list as JSON
+        #[arg(long)]
+        json: bool,
+    },
+}

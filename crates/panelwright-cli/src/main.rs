@@ -1,0 +1,52 @@
+//! Panelwright from a shell: the same core as the page.
+//!
+//! Results go to standard output, talk and errors to standard error. Exit codes stand in [`args`]. A reader that
+//! closes the pipe early (`panelwright choices | head`) has had enough: that is no error.
+
+mod args;
+mod failure;
+mod input;
+mod lists;
+mod output;
+
+use std::process::ExitCode;
+
+use clap::Parser;
+use panelwright::design::{write_file, write_link};
+
+use args::{Arguments, Task};
+use failure::Failure;
+
+fn main() -> ExitCode {
+    let arguments = match Arguments::try_parse() {
+        Ok(arguments) => arguments,
+        Err(message) => {
+            // Help and version are asked for; everything else is wrong input.
+            let code = if message.use_stderr() { args::WRONG_INPUT } else { 0 };
+            let _ = message.print();
+            return ExitCode::from(code);
+        }
+    };
+    match run(&arguments.task) {
+        Ok(code) => ExitCode::from(code),
+        Err(failure) => {
+            // When standard error is closed too, the exit code still tells.
+            let _ = output::talk(&failure.to_string());
+            ExitCode::from(failure.exit_code())
+        }
+    }
+}
+
+/// Does what was asked and gives the exit code.
+fn run(task: &Task) -> Result<u8, Failure> {
+    match task {
+        Task::Link { design, base } => {
+            let link = write_link(&input::design(design)?);
+            output::print(&format!("{base}#{link}\n"))?;
+        }
+        Task::Open { link } => output::print(&write_file(&input::link(link)?))?,
+        Task::Choices { json } => output::print(&if *json { lists::choices_json()? } else { lists::choices() })?,
+        Task::Sources { json } => output::print(&if *json { lists::sources_json()? } else { lists::sources() })?,
+    }
+    Ok(0)
+}
