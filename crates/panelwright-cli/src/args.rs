@@ -2,8 +2,6 @@
 
 use clap::{Parser, Subcommand};
 
-/// Exit code of `check` when something blocks.
-pub const BLOCKED: u8 = 1;
 /// Exit code when the input is wrong: arguments, a design file, a link.
 pub const WRONG_INPUT: u8 = 2;
 /// Exit code when a result could not be written.
@@ -12,11 +10,9 @@ pub const NOT_WRITTEN: u8 = 3;
 const AFTER: &str = "\
 DESIGN is a design file, a link (the whole address, or from its # on, in quotes), or - for standard input.
 
-Exit codes: 0 done; 1 check found something that blocks; 2 the input is wrong; 3 a result could not be written.
+Exit codes: 0 done; 2 the input is wrong; 3 a result could not be written.
 
 Examples:
-  panelwright make quay.json --out quay
-  panelwright check quay.json
   panelwright link quay.json
   panelwright choices | less";
 

@@ -1,0 +1,5 @@
+//! The program as a person at a shell meets it: exit codes, what is printed and where.
+
+mod convert;
+mod lists;
+mod run;
