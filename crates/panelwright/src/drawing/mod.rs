@@ -1,11 +1,23 @@
 //! A picture in millimetres, and the ways to write it.
 //!
 //! Invariant: nothing in here knows a panel, a part or a page of the web. What prints is what is shown: every
-//! picture and every file is one [`Contour`]-and-text value, and the writers only spell it.
+//! picture and every file is one [`Drawing`], and [`svg`](svg()) and [`pdf`](pdf()) only spell it.
 
+mod colour;
 mod contour;
+pub mod font;
 pub mod number;
+mod pdf;
+mod picture;
+mod svg;
 
+pub use colour::{Colour, Shade};
 pub use contour::{
     Arc, CURVE_TOLERANCE_MM, Contour, PathDataError, SAME_POINT_MM, Segment, Vertex, chords_for_arc, chords_for_circle,
 };
+pub use font::{Weight, cap_height_mm, text_width_mm};
+pub use pdf::{Page, PdfInfo, pdf};
+pub use picture::{
+    Anchor, Dash, Drawing, Form, Group, Item, Layer, Shape, Stroke, Style, THIN_LINE_MM, Text, VISIBLE_LINE_MM,
+};
+pub use svg::{Letters, SvgOptions, contour_path_data, svg};

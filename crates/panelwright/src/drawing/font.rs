@@ -1,0 +1,242 @@
+//! The one family of letters, for page, pictures and PDF: two weights, embedded, measured the same everywhere.
+//!
+//! Panelwright Sans is IBM Plex Sans under another name (its licence reserves the name for the unchanged font), cut
+//! down to the letters used; see `fonts/make.py` for how and `fonts/LICENSE-OFL.txt` for the licence (SIL OFL 1.1).
+//! All figures are equally wide in both weights, so numbers that change keep their width. There is no kerning:
+//! a text is as wide as the sum of its letters.
+
+use kurbo::{Affine, BezPath, Point, Vec2};
+use ttf_parser::{Face, GlyphId, OutlineBuilder};
+
+use super::picture::{Anchor, Text};
+
+/// Weight of the letters.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Weight {
+    /// For most text.
+    #[default]
+    Regular,
+    /// For headings and key letters.
+    SemiBold,
+}
+
+/// Name of the family in style sheets.
+pub const FAMILY: &str = "Panelwright Sans";
+
+/// Font units in an em, both weights.
+pub(super) const UNITS_PER_EM: f64 = 1000.0;
+
+/// Height of capitals and figures in font units (both weights; read from the font, held by a test).
+const CAP_HEIGHT: f64 = 698.0;
+
+impl Weight {
+    /// Both weights.
+    pub const ALL: [Self; 2] = [Self::Regular, Self::SemiBold];
+
+    /// The weight as style sheets count it.
+    #[must_use]
+    pub const fn css(self) -> u16 {
+        match self {
+            Self::Regular => 400,
+            Self::SemiBold => 600,
+        }
+    }
+
+    /// The font file (TrueType).
+    #[must_use]
+    pub const fn file(self) -> &'static [u8] {
+        match self {
+            Self::Regular => include_bytes!("../../fonts/panelwright-sans-regular.ttf"),
+            Self::SemiBold => include_bytes!("../../fonts/panelwright-sans-semibold.ttf"),
+        }
+    }
+
+    /// Name of the font inside files.
+    #[must_use]
+    pub const fn post_script_name(self) -> &'static str {
+        match self {
+            Self::Regular => "PanelwrightSans-Regular",
+            Self::SemiBold => "PanelwrightSans-SemiBold",
+        }
+    }
+}
+
+/// A font opened for measuring and drawing.
+pub(super) struct Font {
+    pub(super) face: Face<'static>,
+}
+
+impl Font {
+    /// Opens a weight. `None` would mean a broken built-in file; a test opens both.
+    pub(super) fn open(weight: Weight) -> Option<Self> {
+        Face::parse(weight.file(), 0).ok().map(|face| Self { face })
+    }
+
+    /// The letter's glyph; glyph 0, an empty box, for a letter the font has not.
+    pub(super) fn glyph(&self, letter: char) -> GlyphId {
+        self.face.glyph_index(letter).unwrap_or(GlyphId(0))
+    }
+
+    /// Width of a glyph, font units.
+    pub(super) fn advance(&self, glyph: GlyphId) -> f64 {
+        f64::from(self.face.glyph_hor_advance(glyph).unwrap_or(0))
+    }
+
+    /// Width of a text at a size, mm.
+    pub(super) fn width_mm(&self, text: &str, size_mm: f64) -> f64 {
+        let units: f64 = printable(text).map(|letter| self.advance(self.glyph(letter))).sum();
+        units * size_mm / UNITS_PER_EM
+    }
+
+    /// The outlines of a text's letters where it stands in the picture, y up. Fill them by the non-zero rule.
+    pub(super) fn outlines(&self, text: &Text) -> BezPath {
+        let mut pen = Pen { path: BezPath::new(), place: Affine::IDENTITY };
+        let scale = text.size_mm / UNITS_PER_EM;
+        let turn = quarter_turn(text.quarter_turns);
+        let mut along = start_of(self, text);
+        for letter in printable(&text.text) {
+            let glyph = self.glyph(letter);
+            pen.place = Affine::translate(text.at.to_vec2())
+                * turn
+                * Affine::translate(Vec2::new(along, 0.0))
+                * Affine::scale(scale);
+            // A glyph without outline (the space) draws nothing.
+            let _ = self.face.outline_glyph(glyph, &mut pen);
+            along += self.advance(glyph) * scale;
+        }
+        pen.path
+    }
+}
+
+/// Where a text's first letter starts, mm along its baseline from its place.
+pub(super) fn start_of(font: &Font, text: &Text) -> f64 {
+    let width = font.width_mm(&text.text, text.size_mm);
+    match text.anchor {
+        Anchor::Start => 0.0,
+        Anchor::Middle => -width / 2.0,
+        Anchor::End => -width,
+    }
+}
+
+/// A turn by exact quarter turns, counter-clockwise with y up.
+pub(super) fn quarter_turn(quarters: i32) -> Affine {
+    match quarters.rem_euclid(4) {
+        1 => Affine::new([0.0, 1.0, -1.0, 0.0, 0.0, 0.0]),
+        2 => Affine::new([-1.0, 0.0, 0.0, -1.0, 0.0, 0.0]),
+        3 => Affine::new([0.0, -1.0, 1.0, 0.0, 0.0, 0.0]),
+        _ => Affine::IDENTITY,
+    }
+}
+
+/// The letters of a text as they are drawn: a line break or tab is a space, other control characters are left out.
+pub(super) fn printable(text: &str) -> impl Iterator<Item = char> + '_ {
+    text.chars().filter_map(|letter| match letter {
+        '\n' | '\t' => Some(' '),
+        letter if letter.is_control() => None,
+        letter => Some(letter),
+    })
+}
+
+/// Width of a text, mm, at a font size (em) in mm.
+#[must_use]
+pub fn text_width_mm(text: &str, size_mm: f64, weight: Weight) -> f64 {
+    Font::open(weight).map_or(0.0, |font| font.width_mm(text, size_mm))
+}
+
+/// Height of capitals and figures, mm, at a font size (em) in mm.
+#[must_use]
+pub fn cap_height_mm(size_mm: f64) -> f64 {
+    size_mm * CAP_HEIGHT / UNITS_PER_EM
+}
+
+struct Pen {
+    path: BezPath,
+    place: Affine,
+}
+
+impl Pen {
+    fn at(&self, x: f32, y: f32) -> Point {
+        self.place * Point::new(f64::from(x), f64::from(y))
+    }
+}
+
+impl OutlineBuilder for Pen {
+    fn move_to(&mut self, x: f32, y: f32) {
+        self.path.move_to(self.at(x, y));
+    }
+
+    fn line_to(&mut self, x: f32, y: f32) {
+        self.path.line_to(self.at(x, y));
+    }
+
+    fn quad_to(&mut self, x1: f32, y1: f32, x: f32, y: f32) {
+        self.path.quad_to(self.at(x1, y1), self.at(x, y));
+    }
+
+    fn curve_to(&mut self, x1: f32, y1: f32, x2: f32, y2: f32, x: f32, y: f32) {
+        self.path.curve_to(self.at(x1, y1), self.at(x2, y2), self.at(x, y));
+    }
+
+    fn close(&mut self) {
+        self.path.close_path();
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use kurbo::Shape;
+
+    use super::*;
+
+    /// What the pages and templates write beyond plain letters.
+    const SIGNS: &str = "×⌀Ø°–—→←↑↓≤≥≈±−²³·½¼¾“”‘’„•…µéßüñŁ€";
+
+    #[test]
+    fn both_weights_open_and_have_every_sign() {
+        for weight in Weight::ALL {
+            let font = Font::open(weight).expect("the built-in font is whole");
+            assert_eq!(f64::from(font.face.units_per_em()), UNITS_PER_EM);
+            assert_eq!(font.face.capital_height().map(f64::from), Some(CAP_HEIGHT));
+            for letter in (' '..='~').chain(SIGNS.chars()) {
+                assert_ne!(font.glyph(letter), GlyphId(0), "{letter}");
+            }
+            assert!(weight.file().len() < 25 * 1024);
+        }
+    }
+
+    #[test]
+    fn figures_are_equally_wide_in_both_weights() {
+        for weight in Weight::ALL {
+            for figure in '0'..='9' {
+                assert_eq!(text_width_mm(&figure.to_string(), 10.0, weight), 6.0);
+            }
+        }
+        assert_eq!(
+            text_width_mm("0123456789\n", 5.0, Weight::Regular),
+            30.0 + text_width_mm(" ", 5.0, Weight::Regular)
+        );
+        assert_eq!(text_width_mm("", 5.0, Weight::Regular), 0.0);
+    }
+
+    #[test]
+    fn outlines_stand_where_the_text_stands() {
+        let font = Font::open(Weight::Regular).expect("the built-in font is whole");
+        let text = Text::new(Point::new(50.0, 20.0), 10.0, "H").anchored(Anchor::Middle);
+        let bounds = font.outlines(&text).bounding_box();
+        assert!((bounds.y0 - 20.0).abs() < 1e-9 && (bounds.height() - cap_height_mm(10.0)).abs() < 1e-9);
+        assert!((bounds.center().x - 50.0).abs() < 0.1, "an H is even on both sides");
+        let turned = font.outlines(&text.turned(1)).bounding_box();
+        // Turned counter-clockwise the letter's top points left.
+        assert!((turned.x1 - 50.0).abs() < 1e-9 && (turned.width() - cap_height_mm(10.0)).abs() < 1e-9);
+    }
+
+    #[test]
+    fn the_diameter_sign_is_a_crossed_circle() {
+        let font = Font::open(Weight::Regular).expect("the built-in font is whole");
+        let path = font.outlines(&Text::new(Point::ZERO, 1000.0, "⌀"));
+        let centre = Point::new(330.0, 349.0);
+        assert_ne!(path.winding(centre), 0, "the stroke runs through the middle");
+        assert_eq!(path.winding(centre + Vec2::new(-120.0, 60.0)), 0, "the ring is open");
+        assert_ne!(path.winding(centre + Vec2::new(-235.0, 0.0)), 0, "the ring is drawn");
+    }
+}

@@ -1,0 +1,348 @@
+//! Writes a picture as SVG: user units are millimetres, layers are named groups, arcs are arcs.
+//!
+//! y is turned over here and nowhere else on this way: a point (x, y) is written (x, height - y); inside a placed
+//! group it is (x, -y) and the group's matrix does the rest.
+
+use ::svg::Document;
+use ::svg::Node;
+use ::svg::node::Text as Words;
+use ::svg::node::element::Element;
+use kurbo::{Affine, BezPath, PathEl, Point};
+
+use super::colour::Shade;
+use super::contour::Contour;
+use super::font::{FAMILY, Font, Weight, printable};
+use super::number::{COORDINATE_DECIMALS, format_number, push_number};
+use super::picture::{Anchor, Drawing, Form, Group, Item, Layer, Shape, Style, Text};
+
+/// Whether letters stay letters.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Letters {
+    /// As `<text>` in the project's family; for the page, which has the font.
+    #[default]
+    Text,
+    /// As outlines; for files, which are opened where the font is not.
+    Outlines,
+}
+
+/// How to write.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SvgOptions {
+    /// Whether letters stay letters (default: they do).
+    pub letters: Letters,
+    /// Put before every id, so that several pictures can share a page (default: nothing).
+    pub id_prefix: String,
+    /// What the picture shows, for those who do not see it (default: nothing said).
+    pub title: Option<String>,
+    /// Whether to write classes (`line-ink`, `fill-sheet`, `text-thin`, `dim`) that a page can restyle (default: no).
+    pub classes: bool,
+}
+
+impl SvgOptions {
+    /// For a picture on the page: letters as text, classes.
+    #[must_use]
+    pub fn for_page(id_prefix: impl Into<String>) -> Self {
+        Self { letters: Letters::Text, id_prefix: id_prefix.into(), title: None, classes: true }
+    }
+
+    /// For a file: letters as outlines, plain colours.
+    #[must_use]
+    pub fn for_file() -> Self {
+        Self { letters: Letters::Outlines, ..Self::default() }
+    }
+}
+
+/// The picture as an SVG document.
+#[must_use]
+pub fn svg(drawing: &Drawing, options: &SvgOptions) -> String {
+    let mut writer = Writer { options, height_mm: drawing.height_mm, clips: 0, fonts: [None, None] };
+    let (width, height) = (number(drawing.width_mm), number(drawing.height_mm));
+    let mut document = Document::new()
+        .set("width", format!("{width}mm"))
+        .set("height", format!("{height}mm"))
+        .set("viewBox", format!("0 0 {width} {height}"))
+        .set("stroke-linejoin", "round");
+    if options.letters == Letters::Text {
+        document = document.set("font-family", format!("{FAMILY}, sans-serif"));
+    }
+    if let Some(title) = &options.title {
+        document = document.set("role", "img");
+        document.append(title_element(title));
+    }
+    for layer in &drawing.layers {
+        document.append(writer.layer(layer));
+    }
+    document.to_string()
+}
+
+/// Path data of one or more outlines as SVG wants them, y down from `height_mm`.
+#[must_use]
+pub fn contour_path_data(contours: &[Contour], height_mm: f64) -> String {
+    let mut data = String::new();
+    for contour in contours {
+        contour.push_path_data(&mut data, |at| Point::new(at.x, height_mm - at.y), true);
+    }
+    data
+}
+
+fn number(value: f64) -> String {
+    format_number(value, COORDINATE_DECIMALS)
+}
+
+/// Characters that XML cannot hold are left out; the library escapes the rest.
+fn xml_safe(text: &str) -> String {
+    text.chars().filter(|letter| !letter.is_control() && !matches!(letter, '\u{FFFE}' | '\u{FFFF}')).collect()
+}
+
+/// A name fit for an id or class.
+fn identifier(text: &str) -> String {
+    text.chars()
+        .map(|letter| if letter.is_alphanumeric() || matches!(letter, '-' | '_' | '.') { letter } else { '-' })
+        .collect()
+}
+
+fn title_element(title: &str) -> Element {
+    let mut element = Element::new("title");
+    element.append(Words::new(xml_safe(title)));
+    element
+}
+
+fn hex([red, green, blue]: [u8; 3]) -> String {
+    format!("#{red:02x}{green:02x}{blue:02x}")
+}
+
+struct Writer<'a> {
+    options: &'a SvgOptions,
+    /// Height from which y is measured downwards here: the paper's, or 0 inside a placed group.
+    height_mm: f64,
+    clips: usize,
+    fonts: [Option<Font>; 2],
+}
+
+impl Writer<'_> {
+    fn layer(&mut self, layer: &Layer) -> Element {
+        let mut element = Element::new("g");
+        let name = identifier(&layer.name);
+        element.assign("id", format!("{}{name}", self.options.id_prefix));
+        if self.options.classes {
+            element.assign("class", format!("layer-{name}"));
+        }
+        self.items(&mut element, &layer.items);
+        element
+    }
+
+    /// Neighbours of one style share a group that states it once: a field of vents is mostly coordinates.
+    fn items(&mut self, parent: &mut Element, items: &[Item]) {
+        let style_of = |item: &Item| match item {
+            Item::Shape(shape) => Some(shape.style),
+            _ => None,
+        };
+        let mut rest = items;
+        while let Some(first) = rest.first() {
+            let style = style_of(first);
+            let alike = match style {
+                Some(_) => rest.iter().take_while(|item| style_of(item) == style).count(),
+                None => 1,
+            };
+            let (run, after) = rest.split_at(alike);
+            rest = after;
+            let mut shared = Element::new("g");
+            let together = alike > 1;
+            for item in run {
+                let element = match item {
+                    Item::Shape(shape) => {
+                        let mut element = self.shape(shape);
+                        if !together {
+                            self.set_style(&mut element, &shape.style);
+                        }
+                        element
+                    }
+                    Item::Text(text) => self.text(text),
+                    Item::Group(group) => self.group(group),
+                };
+                if together { shared.append(element) } else { parent.append(element) }
+            }
+            if let (true, Some(style)) = (together, style) {
+                self.set_style(&mut shared, &style);
+                parent.append(shared);
+            }
+        }
+    }
+
+    fn shape(&self, shape: &Shape) -> Element {
+        let mut element = match &shape.form {
+            Form::Circle { centre, radius_mm } => {
+                let mut element = Element::new("circle");
+                element.assign("cx", number(centre.x));
+                element.assign("cy", number(self.height_mm - centre.y));
+                element.assign("r", number(*radius_mm));
+                element
+            }
+            Form::Contours(contours) => {
+                let mut element = Element::new("path");
+                element.assign("d", contour_path_data(contours, self.height_mm));
+                element
+            }
+            Form::Path(path) => {
+                let mut element = Element::new("path");
+                element.assign("d", self.path_data(path));
+                element
+            }
+        };
+        if let Some(id) = &shape.id {
+            element.assign("id", format!("{}{}", self.options.id_prefix, identifier(id)));
+        }
+        if let Some(title) = &shape.title {
+            element.append(title_element(title));
+        }
+        element
+    }
+
+    fn set_style(&self, element: &mut Element, style: &Style) {
+        let mut classes: Vec<String> = Vec::new();
+        if let Some(stroke) = style.stroke {
+            classes.push(format!("line-{}", stroke.colour.name()));
+            element.assign("stroke", hex(stroke.colour.rgb()));
+            element.assign("stroke-width", number(stroke.width_mm));
+            let pattern = stroke.dash.pattern();
+            if !pattern.is_empty() {
+                let lengths: Vec<String> = pattern.iter().map(|length| number(length * stroke.width_mm)).collect();
+                element.assign("stroke-dasharray", lengths.join(" "));
+            }
+        }
+        match style.fill {
+            Some(colour) => {
+                classes.push(format!("fill-{}", colour.name()));
+                if let Some(shade) = style.shade.name() {
+                    classes.push(shade.to_owned());
+                }
+                element.assign("fill", hex(colour.shaded(style.shade)));
+                element.assign("fill-rule", "evenodd");
+                if let Some(opacity) = style.fill_opacity {
+                    element.assign("fill-opacity", format_number(opacity.clamp(0.0, 1.0), 3));
+                }
+            }
+            None => element.assign("fill", "none"),
+        }
+        if style.stroke.is_none() && style.fill.is_none() {
+            // Not seen, yet it can be pointed at.
+            element.assign("pointer-events", "all");
+        }
+        if self.options.classes && !classes.is_empty() {
+            element.assign("class", classes.join(" "));
+        }
+    }
+
+    fn text(&mut self, text: &Text) -> Element {
+        let colour = hex(text.colour.shaded(Shade::Plain));
+        let mut element = match self.options.letters {
+            Letters::Outlines => {
+                let mut element = Element::new("path");
+                let outlines = self.font(text.weight).map(|font| font.outlines(text)).unwrap_or_default();
+                element.assign("d", self.path_data(&outlines));
+                element.assign("aria-label", printable(&text.text).filter(|letter| *letter != '"').collect::<String>());
+                element
+            }
+            Letters::Text => {
+                let mut element = Element::new("text");
+                let (x, y) = (number(text.at.x), number(self.height_mm - text.at.y));
+                element.assign("font-size", number(text.size_mm));
+                if text.weight != Weight::Regular {
+                    element.assign("font-weight", text.weight.css());
+                }
+                match text.anchor {
+                    Anchor::Start => {}
+                    Anchor::Middle => element.assign("text-anchor", "middle"),
+                    Anchor::End => element.assign("text-anchor", "end"),
+                }
+                match text.quarter_turns.rem_euclid(4) {
+                    0 => {}
+                    // Counter-clockwise with y up is a negative angle with y down.
+                    turns => element.assign("transform", format!("rotate({} {x} {y})", -90 * turns)),
+                }
+                element.assign("x", x);
+                element.assign("y", y);
+                element.append(Words::new(xml_safe(&printable(&text.text).collect::<String>())));
+                element
+            }
+        };
+        element.assign("fill", colour);
+        if self.options.classes {
+            element.assign("class", format!("text-{}", text.colour.name()));
+        }
+        element
+    }
+
+    fn group(&mut self, group: &Group) -> Element {
+        let outer = self.height_mm;
+        let mut placed = Element::new("g");
+        if group.place != Affine::IDENTITY || outer != 0.0 {
+            let [a, b, c, d, e, f] = group.place.as_coeffs();
+            let across = number(e);
+            let down = number(outer - f);
+            let transform = if [a, b, c, d] == [1.0, 0.0, 0.0, 1.0] {
+                format!("translate({across} {down})")
+            } else {
+                let matrix = [a, -b, -c, d].map(|part| format_number(part, 9));
+                format!("matrix({} {across} {down})", matrix.join(" "))
+            };
+            placed.assign("transform", transform);
+        }
+        self.height_mm = 0.0;
+        self.items(&mut placed, &group.items);
+        self.height_mm = outer;
+        let Some(window) = group.clip else {
+            return placed;
+        };
+        self.clips += 1;
+        let id = format!("{}clip-{}", self.options.id_prefix, self.clips);
+        let mut rect = Element::new("rect");
+        rect.assign("x", number(window.x0));
+        rect.assign("y", number(outer - window.y1));
+        rect.assign("width", number(window.width()));
+        rect.assign("height", number(window.height()));
+        let mut clip = Element::new("clipPath");
+        clip.assign("id", id.clone());
+        clip.append(rect);
+        let mut seen = Element::new("g");
+        seen.assign("clip-path", format!("url(#{id})"));
+        seen.append(placed);
+        let mut both = Element::new("g");
+        both.append(clip);
+        both.append(seen);
+        both
+    }
+
+    fn font(&mut self, weight: Weight) -> Option<&Font> {
+        let slot = &mut self.fonts[usize::from(weight == Weight::SemiBold)];
+        if slot.is_none() {
+            *slot = Font::open(weight);
+        }
+        slot.as_ref()
+    }
+
+    fn path_data(&self, path: &BezPath) -> String {
+        let mut data = String::new();
+        let mut say = |letter: char, points: &[Point]| {
+            data.push(letter);
+            for (index, point) in points.iter().enumerate() {
+                if index > 0 {
+                    data.push(' ');
+                }
+                push_number(&mut data, point.x, COORDINATE_DECIMALS);
+                data.push(' ');
+                push_number(&mut data, self.height_mm - point.y, COORDINATE_DECIMALS);
+            }
+        };
+        for element in path.elements() {
+            match *element {
+                PathEl::MoveTo(to) => say('M', &[to]),
+                PathEl::LineTo(to) => say('L', &[to]),
+                PathEl::QuadTo(handle, to) => say('Q', &[handle, to]),
+                PathEl::CurveTo(first, second, to) => say('C', &[first, second, to]),
+                PathEl::ClosePath => say('Z', &[]),
+            }
+        }
+        data
+    }
+}
