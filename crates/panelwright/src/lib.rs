@@ -10,6 +10,7 @@ pub mod documents;
 pub mod drawing;
 pub mod fastening;
 pub mod fit;
+pub mod panels;
 pub mod parts;
 #[doc(hidden)]
 pub mod sample;

@@ -1,7 +1,136 @@
 //! Fit: named rules over solids and panels. Each says what it measured, what is needed, where, and what would mend it.
 //!
-//! Invariant: nothing here changes a design, and nothing is decided by drawing.
+//! [`check`] runs the list [`RULES`]; each rule is one function, one family of rules is one file. The last rules of the
+//! list, part against part and part against panel, catch whatever no more exact rule has spoken about.
+//!
+//! Invariants: nothing here changes a design; nothing is decided by drawing; two solids that share space, and a part
+//! that passes through a panel outside the openings made for it, are always named by a finding that blocks.
+//!
+//! One finding can stand for several of a kind (the thinnest of many thin webs, with their number): mend it and check
+//! again.
 
+mod board;
+mod card;
+mod card_mount;
+mod closest;
+mod cooler;
+mod drives;
+mod fans;
 mod finding;
+mod front;
+mod keep_clear;
+mod paper;
+mod region;
+mod room;
+mod rule;
+mod scene;
+mod screws;
+mod size;
+mod sleeve;
+mod solids;
+mod supply;
+mod unknowns;
+mod webs;
+mod words;
 
+pub use closest::closest;
 pub use finding::{Finding, Severity};
+pub use rule::Rule;
+
+use crate::arrangement::Arrangement;
+use crate::design::Spec;
+use crate::fastening::Screw;
+use crate::panels::Panel;
+use crate::parts::Part;
+use scene::Scene;
+
+/// Everything the rules look at.
+#[derive(Clone, Copy, Debug)]
+pub struct Case<'a> {
+    /// What the maker chose.
+    pub spec: &'a Spec,
+    /// Where everything is.
+    pub arrangement: &'a Arrangement,
+    /// The panels with their features.
+    pub panels: &'a [Panel],
+    /// The screws.
+    pub screws: &'a [Screw],
+    /// All parts, brackets and other hardware included.
+    pub parts: &'a [Part],
+}
+
+/// Every rule, in the order in which they look.
+pub const RULES: &[Rule] = &[
+    card::CARD_LENGTH,
+    card::CARD_HEIGHT,
+    card::CARD_THICKNESS,
+    card::CARD_PLUG_ROOM,
+    card::CARD_AIR_RULE,
+    card_mount::CARD_TONGUE,
+    card_mount::CARD_TONGUE_HELD,
+    card_mount::CARD_TAB,
+    card_mount::CARD_HOLD,
+    card_mount::DISPLAY_PLUG_WINDOW,
+    cooler::COOLER_UNDER_TOP,
+    cooler::MEMORY_HEIGHT,
+    board::STANDOFF_LEAST,
+    board::METAL_UNDER_BOARD,
+    board::SHIELD_DOES_NOT_CLIP,
+    drives::DRIVE_UNDER_BOARD,
+    drives::DRIVE_WASHERS,
+    drives::DRIVE_PLUGS,
+    drives::DRIVE_HOLES,
+    supply::SUPPLY_INLET_FEET,
+    supply::SUPPLY_CABLES,
+    supply::SUPPLY_AIR,
+    fans::FAN_GAP,
+    fans::FLOOR_OPENING_FEET,
+    front::BUTTON_DEPTH,
+    front::BUTTON_GRIP,
+    front::FRONT_CONNECTOR_DEPTH,
+    front::CONNECTOR_IN_THICK_SHEET,
+    keep_clear::KEEP_CLEAR,
+    sleeve::SLEEVE_PATH,
+    sleeve::SLEEVE_JAMS,
+    sleeve::SLEEVE_RATTLES,
+    paper::PANEL_ON_PAPER,
+    paper::PANEL_ON_STOCK,
+    size::SIZE_TOO_SMALL,
+    webs::HOLE_TO_EDGE,
+    webs::OPENING_TO_EDGE,
+    webs::APERTURE_TO_EDGE,
+    webs::HOLE_TO_HOLE,
+    webs::HOLE_TO_OPENING,
+    webs::OPENING_TO_OPENING,
+    webs::RECESS_MEETS_OPENING,
+    webs::OPENING_OVER_EDGE,
+    screws::SCREW_LENGTH,
+    screws::SCREW_POINTS_OUT,
+    screws::SCREW_HITS_PART,
+    screws::SCREW_HITS_SCREW,
+    unknowns::SUPPLY_HOLES_UNKNOWN,
+    unknowns::SUPPLY_FAN_UNKNOWN,
+    unknowns::FAN_HOLES_UNKNOWN,
+    unknowns::JACK_HOLE_UNKNOWN,
+    unknowns::SOCKET_ASSUMED,
+    unknowns::SHEET_NOT_MEASURED,
+    unknowns::HOLE_FROM_MEMORY,
+    unknowns::MATERIAL,
+    solids::BRACKET_HITS_PART,
+    // What no rule above has said of a pair.
+    solids::PART_OVERLAPS_PART,
+    solids::PART_CROSSES_PANEL,
+    solids::PART_OUTSIDE_CASE,
+];
+
+/// Looks at a case with every rule. Sorted by weight, then rule, then what it is about.
+#[must_use]
+pub fn check(case: &Case) -> Vec<Finding> {
+    let scene = Scene::new(case);
+    let mut found = Vec::new();
+    for rule in RULES {
+        (rule.look)(&scene, &mut found);
+    }
+    found.sort_by(|a, b| (a.severity, a.rule, &a.about).cmp(&(b.severity, b.rule, &b.about)));
+    found
+}

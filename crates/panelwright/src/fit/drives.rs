@@ -1,0 +1,223 @@
+//! Drives: under the board, their washers, their plugs.
+
+use super::board::hidden_below;
+use super::finding::Finding;
+use super::rule::Rule;
+use super::scene::Scene;
+use super::words;
+use crate::design::{DriveSpec, PlugShape};
+use crate::dimensions::boards::{UNDERSIDE_BACKPLATE, UNDERSIDE_LEADS};
+use crate::dimensions::coolers::MOUNT_LGA115X;
+use crate::dimensions::drives::{self as tables, SMALL_HOLES_OPTIONAL_UP_TO, sata_data_room};
+use crate::dimensions::source::{Source, Sourced};
+use crate::parts::{Part, PartKind, board, drive};
+use crate::solid::{Aabb, TOUCH_MM};
+
+/// Washers wanted under a drive.
+const LEAST_WASHERS: Sourced<usize> =
+    Sourced::new(2, Source::common_practice("Workshop custom", "fewer bend the plugs against the sheet"));
+
+/// A straight plug by itself, from the drive's end, mm.
+const STRAIGHT_PLUG: Sourced<f64> =
+    Sourced::new(20.0, Source::from_memory("Trade sizes", "straight SATA plug without its cable"));
+
+/// Share of the room behind a drive that must be covered before its plugs count as stopped.
+const PLUG_SHARE: f64 = 0.25;
+
+pub(super) const DRIVE_UNDER_BOARD: Rule = Rule {
+    name: "drive-under-board",
+    what: "A drive below the board stays clear of the leads, the cooler's backplate and the M.2 card on its underside.",
+    source: UNDERSIDE_LEADS.source(),
+    look: drive_under_board,
+};
+
+pub(super) const DRIVE_WASHERS: Rule = Rule {
+    name: "drive-washers",
+    what: "At least two washers lift a drive, so that its plugs are not bent.",
+    source: LEAST_WASHERS.source(),
+    look: drive_washers,
+};
+
+pub(super) const DRIVE_PLUGS: Rule = Rule {
+    name: "drive-plugs",
+    what: "A drive's plugs go in, and their cables have room to bend.",
+    source: Source::from_memory("Trade sizes", "SATA data and power plugs with their cables"),
+    look: drive_plugs,
+};
+
+pub(super) const DRIVE_HOLES: Rule = Rule {
+    name: "drive-holes",
+    what: "Some drives lack holes that their panel is drilled for.",
+    source: SMALL_HOLES_OPTIONAL_UP_TO.source(),
+    look: drive_holes,
+};
+
+/// The drives as chosen and as placed.
+fn drives<'a>(scene: &Scene<'a>) -> impl Iterator<Item = (&'a DriveSpec, &'a Part)> {
+    let parts = scene.case.parts;
+    scene.case.spec.drives.iter().filter_map(move |spec| {
+        let id = format!("drive-{}", spec.number);
+        parts.iter().find(|part| part.id == id).map(|part| (spec, part))
+    })
+}
+
+fn over(one: &Aabb, other: &Aabb) -> bool {
+    let [x, y, _] = one.overlap_by_axis(other);
+    x > TOUCH_MM && y > TOUCH_MM
+}
+
+/// The room in which a cooler's backplate may hang below the board.
+fn backplate(scene: &Scene) -> Aabb {
+    let [x, y] = board::socket(&scene.case.spec.board);
+    let half = MOUNT_LGA115X.get() / 2.0;
+    let place = scene.case.arrangement.board;
+    Aabb::new(place.to_case([x - half, y - half, -UNDERSIDE_BACKPLATE.get()]), place.to_case([x + half, y + half, 0.0]))
+}
+
+fn drive_under_board(scene: &Scene, found: &mut Vec<Finding>) {
+    let Some(board_part) = scene.first(PartKind::Board) else { return };
+    let under = scene.board_under();
+    let Some(plate) = board_part.bodies.iter().find(|body| (body.min[2] - under).abs() < TOUCH_MM) else { return };
+    for (spec, part) in drives(scene) {
+        let bounds = part.bounds();
+        if !over(plate, &bounds) || bounds.min[2] >= under - TOUCH_MM {
+            continue;
+        }
+        let standoff = scene.case.spec.board.standoff_mm;
+        let remedy = |missing: f64| {
+            format!(
+                "Take standoffs of {} or more, fewer washers, or a drive of {} or less.",
+                words::at_least(standoff + missing),
+                words::at_most(spec.height_mm - missing)
+            )
+        };
+        let name = words::capital(&words::part(part));
+        let at = [bounds.centre()[0], bounds.centre()[1], bounds.max[2]];
+        let m2 =
+            hidden_below(board_part, under).find(|body| over(body, &bounds) && body.min[2] < bounds.max[2] - TOUCH_MM);
+        let free = under - bounds.max[2];
+        let finding = if let Some(body) = m2 {
+            let gap = body.min[2] - bounds.max[2];
+            DRIVE_UNDER_BOARD
+                .blocks(format!("{name} stands {} into the M.2 card on the board's underside.", words::short(-gap)))
+                .with_mm(gap, 0.0)
+                .with_remedy(remedy(-gap))
+                .with_source(Source::derived("Geometry of the design", "two solids cannot share space"))
+        } else if free < UNDERSIDE_LEADS.get() - TOUCH_MM {
+            DRIVE_UNDER_BOARD
+                .blocks(format!(
+                    "{name} has {} to the board's underside; the leads there may be {} long.",
+                    words::mm(free),
+                    words::limit(UNDERSIDE_LEADS.get())
+                ))
+                .with_mm(free, UNDERSIDE_LEADS.get())
+                .with_remedy(remedy(UNDERSIDE_LEADS.get() - free))
+        } else if free < UNDERSIDE_BACKPLATE.get() - TOUCH_MM && over(&backplate(scene), &bounds) {
+            DRIVE_UNDER_BOARD
+                .caution(format!(
+                    "{name} has {} to the board; a cooler's backplate there may be {} thick.",
+                    words::mm(free),
+                    words::limit(UNDERSIDE_BACKPLATE.get())
+                ))
+                .with_mm(free, UNDERSIDE_BACKPLATE.get())
+                .with_remedy(remedy(UNDERSIDE_BACKPLATE.get() - free))
+                .with_source(UNDERSIDE_BACKPLATE.source())
+        } else {
+            continue;
+        };
+        found.push(finding.with_about([part.id.as_str(), board_part.id.as_str()]).with_at(at));
+    }
+}
+
+fn drive_washers(scene: &Scene, found: &mut Vec<Finding>) {
+    for (spec, part) in drives(scene) {
+        let washers = usize::from(spec.washers);
+        if washers >= LEAST_WASHERS.get() {
+            continue;
+        }
+        let bounds = part.bounds();
+        found.push(
+            DRIVE_WASHERS
+                .caution(format!(
+                    "{} stands on {} washers; fewer than two bend its plugs against the sheet.",
+                    words::capital(&words::part(part)),
+                    if washers == 0 { "no".to_owned() } else { "single".to_owned() }
+                ))
+                .with_counts(washers, LEAST_WASHERS.get())
+                .with_remedy("Put two washers under each screw.")
+                .with_about([&part.id])
+                .with_at([bounds.centre()[0], bounds.centre()[1], bounds.min[2]]),
+        );
+    }
+}
+
+/// A plug without its bend.
+const fn plug_itself(shape: PlugShape) -> Sourced<f64> {
+    match shape {
+        PlugShape::Straight => STRAIGHT_PLUG,
+        PlugShape::RightAngle => {
+            let room = sata_data_room(tables::PlugShape::RightAngle);
+            Sourced::new(room.get()[0], room.source())
+        }
+    }
+}
+
+fn drive_plugs(scene: &Scene, found: &mut Vec<Finding>) {
+    for (spec, part) in drives(scene) {
+        for keep in &part.keep_clear {
+            let Some(room) = scene.zone_room(part, &keep.zone, PLUG_SHARE) else { continue };
+            let itself = plug_itself(spec.plug);
+            let name = words::part(part);
+            let finding = if room.free < itself.get() - TOUCH_MM {
+                DRIVE_PLUGS
+                    .blocks(format!(
+                        "The plugs of {name} do not go in: {} to {}, and a plug alone is {}.",
+                        words::mm(room.free),
+                        room.by.name,
+                        words::limit(itself.get())
+                    ))
+                    .with_mm(room.free, itself.get())
+                    .with_source(itself.source())
+            } else {
+                DRIVE_PLUGS
+                    .caution(format!(
+                        "The plugs of {name} have {} to {}; with their bend they want {}.",
+                        words::mm(room.free),
+                        room.by.name,
+                        words::limit(room.wanted)
+                    ))
+                    .with_mm(room.free, room.wanted)
+                    .with_source(keep.source)
+            };
+            let right_angle = if spec.plug == PlugShape::Straight { ", or take right-angle plugs" } else { "" };
+            let move_it = format!("move {name} {} away from {}", words::short(room.wanted - room.free), room.by.name);
+            found.push(
+                finding
+                    .with_remedy(words::capital(&format!("{move_it}{right_angle}.")))
+                    .with_about([part.id.as_str(), room.by.id])
+                    .with_at(room.by.point),
+            );
+        }
+    }
+}
+
+fn drive_holes(scene: &Scene, found: &mut Vec<Finding>) {
+    for (spec, part) in drives(scene) {
+        if drive::table_kind(spec.kind) != tables::DriveKind::Small
+            || spec.height_mm > SMALL_HOLES_OPTIONAL_UP_TO.get() + TOUCH_MM
+        {
+            continue;
+        }
+        found.push(
+            DRIVE_HOLES
+                .note(format!(
+                    "{} is so thin that its standard lets it do without holes in its underside.",
+                    words::capital(&words::part(part))
+                ))
+                .with_mm(spec.height_mm, SMALL_HOLES_OPTIONAL_UP_TO.get())
+                .with_remedy("Look at your drive before you drill; fix one without holes with tape or a bracket.")
+                .with_about([&part.id])
+                .with_at(part.bounds().centre()),
+        );
+    }
+}

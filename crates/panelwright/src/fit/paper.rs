@@ -1,0 +1,100 @@
+//! Panels against the chosen paper and the sheet they are cut from.
+
+use super::finding::Finding;
+use super::rule::Rule;
+use super::scene::{Scene, Sheet};
+use super::words;
+use crate::design::{PaperName, SizeRule};
+use crate::dimensions::paper::{self, Paper};
+use crate::dimensions::source::Source;
+use crate::solid::TOUCH_MM;
+
+pub(super) const PANEL_ON_PAPER: Rule = Rule {
+    name: "panel-on-paper",
+    what: "Where no panel may be larger than a paper, none is.",
+    source: Source::published("ISO 216; ANSI/ASME Y14.1", "paper sizes"),
+    look: panel_on_paper,
+};
+
+pub(super) const PANEL_ON_STOCK: Rule = Rule {
+    name: "panel-on-stock",
+    what: "Every panel can be cut from the sheet as bought.",
+    source: Source::common_practice("Workshop custom", "the sheet as bought"),
+    look: panel_on_stock,
+};
+
+const fn table_paper(name: PaperName) -> Paper {
+    match name {
+        PaperName::A4 => Paper::A4,
+        PaperName::A3 => Paper::A3,
+        PaperName::Letter => Paper::Letter,
+        PaperName::Legal => Paper::Legal,
+        PaperName::Tabloid => Paper::Tabloid,
+    }
+}
+
+/// The side by which a panel is too large for a rectangle, whichever way it is laid: what it measures and what it may.
+fn too_large(size: [f64; 2], within: [f64; 2]) -> Option<(f64, f64)> {
+    let sorted = |[a, b]: [f64; 2]| [a.max(b), a.min(b)];
+    let (size, within) = (sorted(size), sorted(within));
+    [0, 1]
+        .into_iter()
+        .map(|side| (size[side], within[side]))
+        .filter(|(is, may)| is - may > TOUCH_MM)
+        .max_by(|a, b| (a.0 - a.1).total_cmp(&(b.0 - b.1)))
+}
+
+fn sides(size: [f64; 2]) -> String {
+    format!("{} × {}", words::bare(size[0]), words::mm(size[1]))
+}
+
+fn middle(sheet: &Sheet) -> [f64; 3] {
+    sheet.solid.centre()
+}
+
+fn panel_on_paper(scene: &Scene, found: &mut Vec<Finding>) {
+    let SizeRule::Paper(name) = scene.case.spec.size else { return };
+    let paper = table_paper(name);
+    let within = paper::size(paper);
+    for sheet in &scene.sheets {
+        let size = sheet.panel.size_mm;
+        let Some((is, may)) = too_large(size, within.get()) else { continue };
+        found.push(
+            PANEL_ON_PAPER
+                .blocks(format!(
+                    "{} is {}: {} too large for {}.",
+                    words::capital(words::panel(sheet.wall())),
+                    sides(size),
+                    words::short(is - may),
+                    paper.label()
+                ))
+                .with_mm(is, may)
+                .with_remedy("Choose a larger paper or another rule for the size, or take smaller parts.")
+                .with_about([sheet.id()])
+                .with_at(middle(sheet))
+                .with_source(within.source()),
+        );
+    }
+}
+
+fn panel_on_stock(scene: &Scene, found: &mut Vec<Finding>) {
+    let within = scene.case.spec.sheet.stock_mm;
+    for sheet in &scene.sheets {
+        let size = sheet.panel.size_mm;
+        let Some((is, may)) = too_large(size, within) else { continue };
+        found.push(
+            PANEL_ON_STOCK
+                .blocks(format!(
+                    "{} is {}: {} too large for a sheet of {}.",
+                    words::capital(words::panel(sheet.wall())),
+                    sides(size),
+                    words::short(is - may),
+                    sides(within)
+                ))
+                .with_mm(is, may)
+                .with_remedy("Buy a larger sheet, or make the case smaller.")
+                .with_about([sheet.id()])
+                .with_at(middle(sheet)),
+        );
+    }
+}

@@ -1,0 +1,265 @@
+//! The sleeve: its way off, and whether it jams or rattles.
+
+use super::finding::Finding;
+use super::rule::Rule;
+use super::scene::{Scene, face, outward};
+use super::screws::shank;
+use super::words;
+use crate::design::{Corners, Slide, Wall};
+use crate::dimensions::sheets::{self, thickness_tolerance};
+use crate::dimensions::source::{Source, Sourced};
+use crate::dimensions::stackup::{Link, StackUp, stack_up};
+use crate::fastening::Screw;
+use crate::panels::Assembly;
+use crate::parts::Carrier;
+use crate::solid::{Aabb, TOUCH_MM};
+
+/// Clearance on a side beyond which the sleeve is loose enough to rattle, mm.
+const LOOSE: Sourced<f64> =
+    Sourced::new(1.0, Source::common_practice("Workshop custom", "0.3 is close, 0.5 easy, 1.0 loose"));
+
+pub(super) const SLEEVE_PATH: Rule = Rule {
+    name: "sleeve-path",
+    what: "The sleeve comes straight off: nothing fixed to it hits anything fixed to floor and back on the whole way.",
+    source: Source::derived("Geometry of the design", "space swept by a straight slide"),
+    look: sleeve_path,
+};
+
+pub(super) const SLEEVE_JAMS: Rule = Rule {
+    name: "sleeve-jams",
+    what: "The sleeve goes on although sheet and cuts stray, most likely and at worst.",
+    source: Source::derived("Stack-up of tolerances", "worst case and root of the sum of squares"),
+    look: sleeve_jams,
+};
+
+pub(super) const SLEEVE_RATTLES: Rule = Rule {
+    name: "sleeve-rattles",
+    what: "The sleeve is not looser than 1 mm a side.",
+    source: LOOSE.source(),
+    look: sleeve_rattles,
+};
+
+/// The panel towards which the sleeve comes off.
+const fn way(slide: Slide) -> Wall {
+    match slide {
+        Slide::Up => Wall::Top,
+        Slide::Forward => Wall::Front,
+    }
+}
+
+/// A solid with the name it is spoken of by.
+struct Named<'a> {
+    id: &'a str,
+    solid: Aabb,
+}
+
+/// Everything that moves with the sleeve, and everything that stays.
+fn sides<'a>(scene: &Scene<'a>) -> (Vec<Named<'a>>, Vec<Named<'a>>) {
+    let (mut moving, mut staying) = (Vec::new(), Vec::new());
+    for sheet in &scene.sheets {
+        let named = Named { id: sheet.panel.wall.name(), solid: sheet.solid };
+        if sheet.panel.assembly == Assembly::Sleeve { moving.push(named) } else { staying.push(named) }
+    }
+    for body in &scene.bodies {
+        let named = Named { id: &body.part.id, solid: body.solid };
+        if body.part.carrier == Carrier::Sleeve { moving.push(named) } else { staying.push(named) }
+    }
+    for screw in scene.case.screws {
+        let Some(solid) = shank(screw) else { continue };
+        let named = Named { id: &screw.id, solid };
+        match carried_by(scene, screw) {
+            Some(Carrier::Sleeve) => moving.push(named),
+            Some(Carrier::Chassis) => staying.push(named),
+            // It joins both: it is taken out first.
+            None => {}
+        }
+    }
+    (moving, staying)
+}
+
+/// What a screw moves with; `None` when it joins sleeve and chassis, or nothing known.
+fn carried_by(scene: &Scene, screw: &Screw) -> Option<Carrier> {
+    let mut carriers = screw.joins.iter().filter_map(|id| {
+        let sheet = scene.sheets.iter().find(|sheet| sheet.id() == id);
+        let by_sheet = sheet.map(|sheet| match sheet.panel.assembly {
+            Assembly::Sleeve => Carrier::Sleeve,
+            Assembly::Chassis => Carrier::Chassis,
+        });
+        by_sheet.or_else(|| scene.part(id).map(|part| part.carrier))
+    });
+    let first = carriers.next()?;
+    carriers.all(|next| next == first).then_some(first)
+}
+
+/// How deep `moving` would run into `staying` on its way; `None` when it never does or is already in it.
+fn hit(moving: &Aabb, staying: &Aabb, wall: Wall) -> Option<f64> {
+    let (axis, sense) = outward(wall);
+    let depths = moving.overlap_by_axis(staying);
+    let across = (0..3).filter(|other| *other != axis).map(|other| depths[other]).fold(f64::INFINITY, f64::min);
+    let ahead = (face(staying, axis, sense) - face(moving, axis, -sense)) * sense > TOUCH_MM;
+    (across > TOUCH_MM && ahead && depths[axis] <= TOUCH_MM).then_some(across)
+}
+
+fn sleeve_path(scene: &Scene, found: &mut Vec<Finding>) {
+    let wall = way(scene.case.spec.sleeve.slide);
+    let (moving, staying) = sides(scene);
+    let mut hits: Vec<(&str, Vec<&str>, f64, [f64; 3])> = Vec::new();
+    for one in &moving {
+        for other in &staying {
+            let Some(depth) = hit(&one.solid, &other.solid, wall) else { continue };
+            let at = other.solid.centre();
+            match hits.iter_mut().find(|(id, ..)| *id == one.id) {
+                Some((_, others, deepest, place)) => {
+                    if depth > *deepest {
+                        (*deepest, *place) = (depth, at);
+                    }
+                    if !others.contains(&other.id) {
+                        others.push(other.id);
+                    }
+                }
+                None => hits.push((one.id, vec![other.id], depth, at)),
+            }
+        }
+    }
+    let direction = match scene.case.spec.sleeve.slide {
+        Slide::Up => "upward",
+        Slide::Forward => "forward",
+    };
+    let other = match scene.case.spec.sleeve.slide {
+        Slide::Up => "forward",
+        Slide::Forward => "upward",
+    };
+    for (id, others, depth, at) in hits {
+        let names: Vec<String> = others.iter().map(|other| name(scene, other)).collect();
+        let mover = name(scene, id);
+        found.push(
+            SLEEVE_PATH
+                .blocks(format!(
+                    "The sleeve does not come off {direction}: {mover} would run into {}, {} deep.",
+                    words::list(&names),
+                    words::short(depth)
+                ))
+                .with_mm(-depth, 0.0)
+                .with_remedy(format!(
+                    "Move {mover} or {} by {}, or let the sleeve come off {other}.",
+                    words::list(&names),
+                    words::short(depth)
+                ))
+                .with_about([id])
+                .with_about(others)
+                .with_at(at),
+        );
+    }
+}
+
+/// What people call a panel, part or screw.
+fn name(scene: &Scene, id: &str) -> String {
+    if let Some(sheet) = scene.sheets.iter().find(|sheet| sheet.id() == id) {
+        return words::panel(sheet.wall()).to_owned();
+    }
+    match scene.part(id) {
+        Some(part) => words::part(part),
+        None => scene.case.screws.iter().find(|screw| screw.id == id).map_or_else(|| id.to_owned(), words::screw),
+    }
+}
+
+/// The play across the sleeve's inside, mm: what is left of it beside the chassis, after films and paint.
+fn play(scene: &Scene) -> Option<StackUp> {
+    let spec = scene.case.spec;
+    let inside = scene.inside(Wall::Right)? - scene.inside(Wall::Left)?;
+    let chassis = [Wall::Floor, Wall::Back]
+        .into_iter()
+        .filter_map(|wall| scene.sheet(wall))
+        .map(|sheet| sheet.solid.size()[0])
+        .fold(0.0, f64::max);
+    let cut = spec.sheet.cut_mm;
+    let mut chain = vec![
+        // Two cut edges of the front and the top set the sleeve's inside, two of floor and back the chassis.
+        Link::opening(inside, cut),
+        Link::opening(0.0, cut),
+        Link::closing(chassis, cut),
+        Link::closing(0.0, cut),
+        Link::closing(2.0 * (spec.sheet.finish_in_mm + spec.sheet.paint_edges_mm), 0.0),
+    ];
+    if spec.sleeve.corners == Corners::Face {
+        // Front and top then cover both sides: their thickness counts too.
+        let varies = varies(scene);
+        chain.extend([Link::closing(0.0, varies), Link::closing(0.0, varies)]);
+    }
+    Some(stack_up(&chain))
+}
+
+/// How far the sheet's thickness strays, ±: as the maker says, else what its standard allows.
+fn varies(scene: &Scene) -> f64 {
+    let sheet = &scene.case.spec.sheet;
+    let table = thickness_tolerance(table_material(sheet.material), sheet.nominal_mm);
+    sheet.varies_mm.or(table.map(|sourced| sourced.get())).unwrap_or(0.0)
+}
+
+/// The tables' name of a material.
+pub(super) const fn table_material(material: crate::design::Material) -> sheets::Material {
+    use crate::design::Material;
+    match material {
+        Material::Fibreboard => sheets::Material::Fibreboard,
+        Material::Plywood => sheets::Material::Plywood,
+        Material::Acrylic => sheets::Material::Acrylic,
+        Material::Hardboard => sheets::Material::Hardboard,
+        Material::Other => sheets::Material::Other,
+    }
+}
+
+fn middle(scene: &Scene) -> [f64; 3] {
+    let [_, depth, height] = scene.case.arrangement.case.outside_mm;
+    [scene.inside(Wall::Right).unwrap_or(0.0), depth / 2.0, height / 2.0]
+}
+
+fn sleeve_jams(scene: &Scene, found: &mut Vec<Finding>) {
+    let Some(play) = play(scene) else { return };
+    let ([likely, _], [worst, _]) = (play.likely_range_mm(), play.worst_range_mm());
+    let clearance = scene.case.spec.sleeve.clearance_mm;
+    let cut = words::limit(scene.case.spec.sheet.cut_mm);
+    let more = |least: f64| words::at_least(clearance - least / 2.0);
+    let finding = if likely < -TOUCH_MM {
+        SLEEVE_JAMS
+            .caution(format!(
+                "The sleeve is likely to jam: cut to ±{cut}, it may be {} too narrow.",
+                words::short(-likely)
+            ))
+            .with_mm(likely, 0.0)
+            .with_remedy(format!("Take a running clearance of {} a side, or cut closer.", more(likely)))
+    } else if worst < -TOUCH_MM {
+        SLEEVE_JAMS
+            .note(format!(
+                "The sleeve goes on unless every edge strays its ±{cut} the wrong way at once; then it jams by {}.",
+                words::short(-worst)
+            ))
+            .with_mm(worst, 0.0)
+            .with_remedy(format!(
+                "Try the sleeve on before its joints are fixed; {} a side would suit the worst case.",
+                more(worst)
+            ))
+    } else {
+        return;
+    };
+    found.push(finding.with_about(["left", "right", "floor", "back"]).with_at(middle(scene)));
+}
+
+fn sleeve_rattles(scene: &Scene, found: &mut Vec<Finding>) {
+    let Some(play) = play(scene) else { return };
+    let side = play.mean_mm / 2.0;
+    if side <= LOOSE.get() + TOUCH_MM {
+        return;
+    }
+    found.push(
+        SLEEVE_RATTLES
+            .note(format!(
+                "The sleeve has {} of play on each side; over {} it rattles.",
+                words::mm(side),
+                words::limit(LOOSE.get())
+            ))
+            .with_mm(side, LOOSE.get())
+            .with_remedy(format!("Take a running clearance of {} or less.", words::limit(LOOSE.get())))
+            .with_about(["left", "right", "floor", "back"])
+            .with_at(middle(scene)),
+    );
+}

@@ -1,0 +1,184 @@
+//! The supply: mains plug and feet, cables, air.
+
+use super::card::has_vent;
+use super::finding::Finding;
+use super::room::Look;
+use super::rule::Rule;
+use super::scene::{Scene, face, opposite, outward};
+use super::words;
+use crate::arrangement::SupplyPlace;
+use crate::design::{PlugShape, Wall};
+use crate::dimensions::plugs::{self, mains_plug_room};
+use crate::dimensions::source::Source;
+use crate::dimensions::supplies::{AIR_GAP, CABLE_ROOM};
+use crate::parts::{Part, PartKind};
+use crate::solid::TOUCH_MM;
+
+/// Share of the supply's end or side that must be covered before it counts as stopped.
+const SUPPLY_SHARE: f64 = 0.25;
+
+pub(super) const SUPPLY_INLET_FEET: Rule = Rule {
+    name: "supply-inlet-feet",
+    what: "With the mains inlet in the floor, the feet leave room for the plug and its cord.",
+    source: Source::from_memory("Trade sizes", "C13 plugs: straight 60 to 65 mm, right-angle 25 to 30 mm"),
+    look: supply_inlet_feet,
+};
+
+pub(super) const SUPPLY_CABLES: Rule = Rule {
+    name: "supply-cables",
+    what: "The supply's leads or plugs have room at its inner end.",
+    source: CABLE_ROOM.source(),
+    look: supply_cables,
+};
+
+pub(super) const SUPPLY_AIR: Rule = Rule {
+    name: "supply-air",
+    what: "The supply's large fan and its outlet have 12.7 mm of free air before them.",
+    source: AIR_GAP.source(),
+    look: supply_air,
+};
+
+fn supply<'a>(scene: &Scene<'a>) -> Option<(&'a SupplyPlace, &'a Part)> {
+    Some((scene.case.arrangement.supply.as_ref()?, scene.first(PartKind::Supply)?))
+}
+
+/// The panel a direction of the case points to.
+fn toward(direction: [f64; 3]) -> Option<Wall> {
+    [Wall::Left, Wall::Right, Wall::Front, Wall::Back, Wall::Floor, Wall::Top].into_iter().find(|wall| {
+        let (axis, sense) = outward(*wall);
+        direction[axis] * sense > 0.5
+    })
+}
+
+fn supply_inlet_feet(scene: &Scene, found: &mut Vec<Finding>) {
+    let Some((place, part)) = supply(scene).filter(|(place, _)| place.wall == Wall::Floor) else { return };
+    let shape = scene.case.spec.supply.plug;
+    let room = mains_plug_room(match shape {
+        PlugShape::Straight => plugs::PlugShape::Straight,
+        PlugShape::RightAngle => plugs::PlugShape::RightAngle,
+    });
+    let [least, easy] = room.get();
+    let height = scene.case.spec.feet.height_mm;
+    let (name, other) = match shape {
+        PlugShape::Straight => ("a straight mains plug", ", or take a right-angle plug"),
+        PlugShape::RightAngle => ("a right-angle mains plug", ""),
+    };
+    let feet = if height > 0.0 {
+        format!("The feet leave {} under the floor", words::mm(height))
+    } else {
+        "There are no feet, and the mains inlet faces the floor".to_owned()
+    };
+    let finding = if height < least - TOUCH_MM {
+        SUPPLY_INLET_FEET
+            .blocks(format!("{feet}; {name} and its cord need {}.", words::limit(least)))
+            .with_mm(height, least)
+    } else if height < easy - TOUCH_MM {
+        SUPPLY_INLET_FEET
+            .caution(format!("{feet}; {name} may need up to {}.", words::limit(easy)))
+            .with_mm(height, easy)
+    } else {
+        return;
+    };
+    let [width, depth, _] = place.size_mm;
+    found.push(
+        finding
+            .with_source(room.source())
+            .with_remedy(format!(
+                "Take feet of {} or more{other}, or lay the supply at the back.",
+                words::at_least(easy)
+            ))
+            .with_about([part.id.as_str(), "floor"])
+            .with_at(place.face.to_case(kurbo::Point::new(width / 2.0, depth / 2.0), 0.0)),
+    );
+}
+
+fn supply_cables(scene: &Scene, found: &mut Vec<Finding>) {
+    let Some((place, part)) = supply(scene) else { return };
+    let inner = opposite(place.wall);
+    let (axis, sense) = outward(inner);
+    let bounds = part.bounds();
+    let start = face(&bounds, axis, sense);
+    let look = Look { section: bounds, toward: inner, start, straddle: true, share: SUPPLY_SHARE };
+    let Some(by) = scene.nearest(&look, |other| other.kind != PartKind::Supply) else { return };
+    let free = (by.at - start) * sense;
+    let [least, _] = CABLE_ROOM.get();
+    let wanted = scene.case.spec.supply.cable_room_mm;
+    let finding = if free < least - TOUCH_MM {
+        SUPPLY_CABLES
+            .blocks(format!(
+                "The supply's leads do not bend in {}: that is all there is to {}, and fixed leads need {}.",
+                words::mm(free.max(0.0)),
+                by.name,
+                words::limit(least)
+            ))
+            .with_mm(free, least)
+            .with_remedy(remedy(scene, &by, inner, least - free))
+    } else if free < wanted - TOUCH_MM {
+        SUPPLY_CABLES
+            .caution(format!(
+                "The supply's cables have {} to {}; you want {}.",
+                words::mm(free),
+                by.name,
+                words::limit(wanted)
+            ))
+            .with_mm(free, wanted)
+            .with_remedy(remedy(scene, &by, inner, wanted - free))
+    } else {
+        return;
+    };
+    found.push(finding.with_about([part.id.as_str(), by.id]).with_at(by.point));
+}
+
+fn remedy(scene: &Scene, by: &super::room::Obstacle, toward: Wall, missing: f64) -> String {
+    let depth = scene.case.arrangement.supply.map_or(0.0, |place| place.size_mm[2]);
+    let room = scene.make_room(by, toward, missing);
+    words::capital(&format!("{room}, or take a supply of {} depth or less.", words::at_most(depth - missing)))
+}
+
+fn supply_air(scene: &Scene, found: &mut Vec<Finding>) {
+    let Some((place, part)) = supply(scene) else { return };
+    let needed = AIR_GAP.get();
+    let bounds = part.bounds();
+    if let Some(side) = place.fan_towards.and_then(toward) {
+        let (axis, sense) = outward(side);
+        let start = face(&bounds, axis, sense);
+        let look = Look { section: bounds, toward: side, start, straddle: true, share: SUPPLY_SHARE };
+        if let Some(by) = scene.nearest(&look, |other| other.kind != PartKind::Supply) {
+            let free = (by.at - start) * sense;
+            if free < needed - TOUCH_MM {
+                let vent =
+                    if by.part.is_none() && !has_vent(scene, side, &bounds) { ", with a vent in it" } else { "" };
+                let room = scene.make_room(&by, side, needed - free);
+                found.push(
+                    SUPPLY_AIR
+                        .caution(format!(
+                            "The supply's fan has {} to {}; it needs {} of free air.",
+                            words::mm(free.max(0.0)),
+                            by.name,
+                            words::limit(needed)
+                        ))
+                        .with_mm(free, needed)
+                        .with_remedy(words::capital(&format!("{room}{vent}, or turn the supply by half a turn.")))
+                        .with_about([part.id.as_str(), by.id])
+                        .with_at(by.point),
+                );
+            }
+        }
+    }
+    let height = scene.case.spec.feet.height_mm;
+    if place.wall == Wall::Floor && height < needed - TOUCH_MM {
+        let [width, depth, _] = place.size_mm;
+        found.push(
+            SUPPLY_AIR
+                .caution(format!(
+                    "The supply blows out through the floor, {} above the table; it needs {}.",
+                    words::mm(height),
+                    words::limit(needed)
+                ))
+                .with_mm(height, needed)
+                .with_remedy(format!("Take feet of {} or more.", words::at_least(needed)))
+                .with_about([part.id.as_str(), "floor"])
+                .with_at(place.face.to_case(kurbo::Point::new(width / 2.0, depth / 2.0), 0.0)),
+        );
+    }
+}

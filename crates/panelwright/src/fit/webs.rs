@@ -1,0 +1,455 @@
+//! Webs: the sheet left between holes, openings and edges.
+//!
+//! Three limits, from the heaviest: under 1 mm a web breaks while it is cut (*blocks*); under 2 mm it does not last in
+//! fibreboard (*caution*); under the sheet's own thickness it wants care (*note*, one for each panel). Several thin
+//! webs between the same two things give one finding, about the thinnest.
+
+use kurbo::Rect;
+
+use super::finding::{Finding, Severity};
+use super::rule::Rule;
+use super::scene::{Scene, Shape, Sheet, face, outward};
+use super::words;
+use crate::design::IoOpening;
+use crate::dimensions::boards::IO_BORDER;
+use crate::dimensions::sheets::WEB_MIN_FIBREBOARD;
+use crate::dimensions::source::{Source, Sourced};
+use crate::drawing::Contour;
+use crate::panels::Purpose;
+use crate::solid::TOUCH_MM;
+
+/// Thinnest web that survives being cut, mm.
+const LEAST_WEB: Sourced<f64> =
+    Sourced::new(1.0, Source::published("Laser cutting guides of two workshops", "features under 1 mm are fragile"));
+
+const WORKSHOP: Source =
+    Source::common_practice("Workshop custom", "web of 2 mm in 6 mm fibreboard, the sheet's thickness to be careful");
+
+pub(super) const HOLE_TO_EDGE: Rule = Rule {
+    name: "hole-to-edge",
+    what: "Enough sheet between each hole and the panel's edges.",
+    source: WORKSHOP,
+    look: |scene, found| edges(scene, found, EdgeOf::Hole),
+};
+
+pub(super) const OPENING_TO_EDGE: Rule = Rule {
+    name: "opening-to-edge",
+    what: "Enough sheet between each opening and the panel's edges.",
+    source: WORKSHOP,
+    look: |scene, found| edges(scene, found, EdgeOf::Opening),
+};
+
+pub(super) const APERTURE_TO_EDGE: Rule = Rule {
+    name: "aperture-to-edge",
+    what: "Enough sheet beside the board's connector opening; with a rebate, its flat border of 2.54 mm.",
+    source: IO_BORDER.source(),
+    look: |scene, found| edges(scene, found, EdgeOf::Aperture),
+};
+
+pub(super) const HOLE_TO_HOLE: Rule = Rule {
+    name: "hole-to-hole",
+    what: "Enough sheet between any two holes.",
+    source: WORKSHOP,
+    look: |scene, found| pairs(scene, found, PairOf::Holes),
+};
+
+pub(super) const HOLE_TO_OPENING: Rule = Rule {
+    name: "hole-to-opening",
+    what: "Enough sheet between any hole and any opening.",
+    source: WORKSHOP,
+    look: |scene, found| pairs(scene, found, PairOf::HoleAndOpening),
+};
+
+pub(super) const OPENING_TO_OPENING: Rule = Rule {
+    name: "opening-to-opening",
+    what: "Enough sheet between any two openings.",
+    source: WORKSHOP,
+    look: |scene, found| pairs(scene, found, PairOf::Openings),
+};
+
+pub(super) const RECESS_MEETS_OPENING: Rule = Rule {
+    name: "recess-meets-opening",
+    what: "No counterbore or rebate runs into another part's hole or opening.",
+    source: WORKSHOP,
+    look: recesses,
+};
+
+pub(super) const OPENING_OVER_EDGE: Rule = Rule {
+    name: "opening-over-edge",
+    what: "No opening lies over the edge of the panel behind it.",
+    source: Source::derived("Geometry of the design", "where panels meet"),
+    look: openings_over_edges,
+};
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum EdgeOf {
+    Hole,
+    Opening,
+    Aperture,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum PairOf {
+    Holes,
+    HoleAndOpening,
+    Openings,
+}
+
+/// How much a web weighs, the limit it misses, and that limit's source; `None` when it is as thick as the sheet.
+fn weight(web: f64, thickness: f64) -> Option<(Severity, f64, Source)> {
+    if web < LEAST_WEB.get() - TOUCH_MM {
+        Some((Severity::Blocks, LEAST_WEB.get(), LEAST_WEB.source()))
+    } else if web < WEB_MIN_FIBREBOARD.get() - TOUCH_MM {
+        Some((Severity::Caution, WEB_MIN_FIBREBOARD.get(), WEB_MIN_FIBREBOARD.source()))
+    } else if web < thickness - TOUCH_MM {
+        Some((Severity::Note, thickness, WORKSHOP))
+    } else {
+        None
+    }
+}
+
+/// One thin web, or several between the same two things.
+struct Thin {
+    key: String,
+    severity: Severity,
+    count: usize,
+    web: f64,
+    needed: f64,
+    source: Source,
+    about: Vec<String>,
+    at: [f64; 3],
+    between: String,
+}
+
+/// Adds a web to the one of the same key, of which the thinnest speaks for all.
+fn add(list: &mut Vec<Thin>, new: Thin) {
+    match list.iter_mut().find(|known| known.key == new.key && known.severity == new.severity) {
+        Some(known) => {
+            let count = known.count + 1;
+            if new.web < known.web {
+                *known = new;
+            }
+            known.count = count;
+        }
+        None => list.push(new),
+    }
+}
+
+fn tell(rule: &Rule, list: Vec<Thin>, found: &mut Vec<Finding>) {
+    for thin in list {
+        let more = match thin.count {
+            1 => String::new(),
+            count => format!(" ({count} such webs, this is the thinnest.)"),
+        };
+        let text = if thin.web <= TOUCH_MM {
+            format!("{} run into each other.{more}", words::capital(&thin.between))
+        } else {
+            format!("Only {} of sheet between {}.{more}", words::mm(thin.web), thin.between)
+        };
+        let remedy = match thin.severity {
+            Severity::Blocks => {
+                format!("Move one of them by {} or more.", words::at_least(WEB_MIN_FIBREBOARD.get() - thin.web))
+            }
+            Severity::Caution => {
+                format!("Move one of them by {} or more, or cut with care.", words::at_least(thin.needed - thin.web))
+            }
+            Severity::Note => "Cut and drill there with care, with the sheet on a flat board.".to_owned(),
+        };
+        found.push(
+            rule.finds(thin.severity, text)
+                .with_mm(thin.web, thin.needed)
+                .with_remedy(remedy)
+                .with_about(thin.about)
+                .with_at(thin.at)
+                .with_source(thin.source),
+        );
+    }
+}
+
+fn id(sheet: &Sheet, shape: &Shape) -> String {
+    format!("{}/{}", sheet.id(), shape.feature.id)
+}
+
+/// What a shape belongs to: features with the same owner speak with one voice.
+fn owner(shape: &Shape) -> String {
+    if shape.feature.about.is_empty() { format!("{:?}", shape.feature.purpose) } else { shape.feature.about.join(" ") }
+}
+
+/// What people call a feature within a sentence.
+fn name(shape: &Shape) -> &'static str {
+    match shape.feature.purpose {
+        Purpose::BoardStandoff => "a standoff's hole",
+        Purpose::DriveScrew => "a drive's screw hole",
+        Purpose::SupplyScrew => "a screw hole of the supply",
+        Purpose::SupplyOpening => "the supply's opening",
+        Purpose::BrickJack => "the jack's hole",
+        Purpose::IoAperture => "the board's connector opening",
+        Purpose::ShieldRebate => "the shield's rebate",
+        Purpose::CardWindow => "the card window",
+        Purpose::TongueRelief => "the tongue's slot",
+        Purpose::ShelfScrew => "a screw hole of the shelf",
+        Purpose::CardTie => "a hole for the card's tie",
+        Purpose::TongueBracketScrew => "a screw hole of the tongue's bracket",
+        Purpose::FanOpening => "a fan's opening",
+        Purpose::FanScrew => "a fan's screw hole",
+        Purpose::Button => "the button's hole",
+        Purpose::ButtonCounterbore => "the button's counterbore",
+        Purpose::Port => "a connector's opening",
+        Purpose::PortScrew => "a connector's screw hole",
+        Purpose::PortCounterbore => "a connector's counterbore",
+        Purpose::BracketScrew => "a bracket's screw hole",
+        Purpose::CaptiveScrew => "a captive nut's screw hole",
+        Purpose::Foot => "a foot's hole",
+        Purpose::Vent => "a vent",
+    }
+}
+
+fn two(one: &Shape, other: &Shape) -> String {
+    let (a, b) = (name(one), name(other));
+    if a == b { format!("{a} and another") } else { format!("{a} and {b}") }
+}
+
+fn edge_class(shape: &Shape) -> EdgeOf {
+    if shape.feature.purpose == Purpose::IoAperture {
+        EdgeOf::Aperture
+    } else if shape.is_hole() {
+        EdgeOf::Hole
+    } else {
+        EdgeOf::Opening
+    }
+}
+
+/// The nearest of the panel's edges to a shape: distance, and the point of the edge. A notch is not measured to the
+/// edges it runs out to.
+fn nearest_edge(sheet: &Sheet, shape: &Shape) -> Option<(f64, kurbo::Point)> {
+    let [width, height] = sheet.panel.size_mm;
+    let (bounds, centre) = (shape.bounds, shape.bounds.center());
+    [
+        (bounds.x0, kurbo::Point::new(0.0, centre.y)),
+        (width - bounds.x1, kurbo::Point::new(width, centre.y)),
+        (bounds.y0, kurbo::Point::new(centre.x, 0.0)),
+        (height - bounds.y1, kurbo::Point::new(centre.x, height)),
+    ]
+    .into_iter()
+    .filter(|(web, _)| !(shape.feature.notch && *web <= TOUCH_MM))
+    .min_by(|a, b| a.0.total_cmp(&b.0))
+}
+
+fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
+    let rule = match class {
+        EdgeOf::Hole => &HOLE_TO_EDGE,
+        EdgeOf::Opening => &OPENING_TO_EDGE,
+        EdgeOf::Aperture => &APERTURE_TO_EDGE,
+    };
+    let rebated = scene.case.spec.board.io_opening == IoOpening::Rebate;
+    let mut list = Vec::new();
+    for sheet in &scene.sheets {
+        for shape in sheet.shapes.iter().filter(|shape| shape.is_through() && edge_class(shape) == class) {
+            let Some((web, point)) = nearest_edge(sheet, shape) else { continue };
+            let mut told = weight(web, sheet.panel.thickness_mm);
+            let border = IO_BORDER.get();
+            if class == EdgeOf::Aperture
+                && rebated
+                && (WEB_MIN_FIBREBOARD.get() - TOUCH_MM..border - TOUCH_MM).contains(&web)
+            {
+                told = Some((Severity::Caution, border, IO_BORDER.source()));
+            }
+            let Some((severity, needed, source)) = told else { continue };
+            let note = severity == Severity::Note;
+            add(
+                &mut list,
+                Thin {
+                    key: if note { sheet.id().to_owned() } else { format!("{} {}", sheet.id(), owner(shape)) },
+                    severity,
+                    count: 1,
+                    web: web.max(0.0),
+                    needed,
+                    source,
+                    about: vec![sheet.id().to_owned(), id(sheet, shape)],
+                    at: sheet.panel.frame.to_case(point, 0.0),
+                    between: format!("{} and the edge of {}", name(shape), words::panel(sheet.wall())),
+                },
+            );
+        }
+    }
+    tell(rule, list, found);
+}
+
+/// Distance between two rectangles' sides, 0 when they meet.
+fn apart(a: &Rect, b: &Rect) -> f64 {
+    let x = (a.x0 - b.x1).max(b.x0 - a.x1);
+    let y = (a.y0 - b.y1).max(b.y0 - a.y1);
+    x.max(y)
+}
+
+/// Sheet between two contours: 0 when they touch, cross, or one lies in the other.
+fn web_between(one: &Contour, other: &Contour) -> f64 {
+    let inside =
+        |outer: &Contour, inner: &Contour| inner.vertices().first().is_some_and(|vertex| outer.contains(vertex.at));
+    if inside(one, other) || inside(other, one) { 0.0 } else { one.distance_to(other) }
+}
+
+/// Two round holes need no contours.
+fn web(one: &Shape, other: &Shape) -> f64 {
+    match (one.feature.diameter_mm, other.feature.diameter_mm) {
+        (Some(a), Some(b)) if one.is_hole() && other.is_hole() => {
+            (libm::sqrt(one.feature.centre.distance_squared(other.feature.centre)) - (a + b) / 2.0).max(0.0)
+        }
+        _ => web_between(&one.feature.contour, &other.feature.contour),
+    }
+}
+
+fn pair_class(one: &Shape, other: &Shape) -> PairOf {
+    match (one.is_hole(), other.is_hole()) {
+        (true, true) => PairOf::Holes,
+        (false, false) => PairOf::Openings,
+        _ => PairOf::HoleAndOpening,
+    }
+}
+
+/// Every two shapes nearer than `reach`, seen once: sorted from left to right, each looks only as far as it must.
+fn near<'s, 'a>(shapes: &mut [&'s Shape<'a>], reach: f64) -> Vec<(&'s Shape<'a>, &'s Shape<'a>)> {
+    shapes.sort_by(|a, b| a.bounds.x0.total_cmp(&b.bounds.x0).then_with(|| a.feature.id.cmp(&b.feature.id)));
+    let mut found = Vec::new();
+    for (index, one) in shapes.iter().enumerate() {
+        for other in &shapes[index + 1..] {
+            if other.bounds.x0 - one.bounds.x1 >= reach {
+                // Later ones begin further right still, but one wide shape may yet reach them.
+                break;
+            }
+            if apart(&one.bounds, &other.bounds) < reach {
+                found.push((*one, *other));
+            }
+        }
+    }
+    found
+}
+
+fn pairs(scene: &Scene, found: &mut Vec<Finding>, class: PairOf) {
+    let rule = match class {
+        PairOf::Holes => &HOLE_TO_HOLE,
+        PairOf::HoleAndOpening => &HOLE_TO_OPENING,
+        PairOf::Openings => &OPENING_TO_OPENING,
+    };
+    let mut list = Vec::new();
+    for sheet in &scene.sheets {
+        let thickness = sheet.panel.thickness_mm;
+        let reach = thickness.max(WEB_MIN_FIBREBOARD.get()) - TOUCH_MM;
+        let mut shapes: Vec<&Shape> = sheet.shapes.iter().filter(|shape| shape.is_through()).collect();
+        for (one, other) in near(&mut shapes, reach) {
+            if pair_class(one, other) != class {
+                continue;
+            }
+            let web = web(one, other);
+            let Some((severity, needed, source)) = weight(web, thickness) else { continue };
+            let (mut first, mut second) = (owner(one), owner(other));
+            if first > second {
+                std::mem::swap(&mut first, &mut second);
+            }
+            let note = severity == Severity::Note;
+            let middle = one.feature.centre.midpoint(other.feature.centre);
+            add(
+                &mut list,
+                Thin {
+                    key: if note { sheet.id().to_owned() } else { format!("{} {first} {second}", sheet.id()) },
+                    severity,
+                    count: 1,
+                    web,
+                    needed,
+                    source,
+                    about: vec![sheet.id().to_owned(), id(sheet, one), id(sheet, other)],
+                    at: sheet.panel.frame.to_case(middle, 0.0),
+                    between: two(one, other),
+                },
+            );
+        }
+    }
+    tell(rule, list, found);
+}
+
+fn recesses(scene: &Scene, found: &mut Vec<Finding>) {
+    for sheet in &scene.sheets {
+        for recess in sheet.shapes.iter().filter(|shape| shape.feature.blind.is_some()) {
+            for other in &sheet.shapes {
+                let itself = std::ptr::eq(recess, other);
+                let seen_before = other.feature.blind.is_some() && other.feature.id <= recess.feature.id;
+                if itself || seen_before || belong(recess, other) || apart(&recess.bounds, &other.bounds) >= 0.0 {
+                    continue;
+                }
+                if web_between(&recess.feature.contour, &other.feature.contour) > TOUCH_MM {
+                    continue;
+                }
+                let both = words::capital(&two(recess, other));
+                found.push(
+                    RECESS_MEETS_OPENING
+                        .caution(format!("{both} run into each other in {}.", words::panel(sheet.wall())))
+                        .with_mm(0.0, WEB_MIN_FIBREBOARD.get())
+                        .with_remedy("Move one of them.")
+                        .with_about([sheet.id().to_owned(), id(sheet, recess), id(sheet, other)])
+                        .with_at(sheet.panel.frame.to_case(other.feature.centre, 0.0)),
+                );
+            }
+        }
+    }
+}
+
+/// Whether a recess is made for the same thing as a hole or opening.
+fn belong(recess: &Shape, other: &Shape) -> bool {
+    let shares = recess.feature.about.iter().any(|about| other.feature.about.contains(about));
+    shares || recess.feature.id.starts_with(&other.feature.id)
+}
+
+/// How near behind a panel another's edge must lie to close an opening, mm: a sliding gap and its finishes.
+const BEHIND_MM: f64 = 2.0;
+
+fn openings_over_edges(scene: &Scene, found: &mut Vec<Finding>) {
+    let mut list: Vec<Thin> = Vec::new();
+    for sheet in &scene.sheets {
+        let (axis, sense) = outward(sheet.wall());
+        let inside = face(&sheet.solid, axis, -sense);
+        for behind in scene.sheets.iter().filter(|other| other.wall() != sheet.wall()) {
+            let gap = (inside - face(&behind.solid, axis, sense)) * sense;
+            if !(-TOUCH_MM..=BEHIND_MM).contains(&gap) {
+                continue;
+            }
+            let edge = sheet.shadow(&behind.solid);
+            for shape in sheet.shapes.iter().filter(|shape| shape.is_through() && !shape.is_hole()) {
+                let meet = shape.bounds.intersect(edge);
+                if meet.width() <= TOUCH_MM || meet.height() <= TOUCH_MM {
+                    continue;
+                }
+                add(
+                    &mut list,
+                    Thin {
+                        key: format!("{} {} {}", sheet.id(), behind.id(), owner(shape)),
+                        severity: Severity::Caution,
+                        count: 1,
+                        web: -meet.width().min(meet.height()),
+                        needed: 0.0,
+                        source: OPENING_OVER_EDGE.source,
+                        about: vec![sheet.id().to_owned(), id(sheet, shape), behind.id().to_owned()],
+                        at: sheet.panel.frame.to_case(meet.center(), 0.0),
+                        between: format!(
+                            "{} in {} lies {} over the edge of {}",
+                            name(shape),
+                            words::panel(sheet.wall()),
+                            words::short(meet.width().min(meet.height())),
+                            words::panel(behind.wall())
+                        ),
+                    },
+                );
+            }
+        }
+    }
+    for thin in list {
+        let more = if thin.count > 1 { format!(" ({} alike.)", thin.count) } else { String::new() };
+        found.push(
+            OPENING_OVER_EDGE
+                .caution(format!("{}.{more}", words::capital(&thin.between)))
+                .with_mm(thin.web, thin.needed)
+                .with_remedy("Move it inward, or leave it out.")
+                .with_about(thin.about)
+                .with_at(thin.at),
+        );
+    }
+}
