@@ -12,6 +12,7 @@ pub mod fastening;
 pub mod fit;
 pub mod panels;
 pub mod parts;
+pub mod pictures;
 #[doc(hidden)]
 pub mod sample;
 pub mod solid;
