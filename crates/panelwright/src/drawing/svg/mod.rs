@@ -3,6 +3,9 @@
 //! y is turned over here and nowhere else on this way: a point (x, y) is written (x, height - y); inside a placed
 //! group it is (x, -y) and the group's matrix does the rest.
 
+#[cfg(test)]
+mod tests;
+
 use ::svg::Document;
 use ::svg::Node;
 use ::svg::node::Text as Words;
