@@ -755,8 +755,8 @@ mod tests {
                 let place = arrangement.supply.unwrap();
                 assert_eq!(place.wall, wall);
                 let body = arrangement.parts.iter().find(|part| part.kind == PartKind::Supply).unwrap().bounds();
-                for axis in 0..3 {
-                    assert!((body.size()[axis] - extent[axis]).abs() < 1e-9, "{pose} {turned}");
+                for (length, expected) in body.size().into_iter().zip(extent) {
+                    assert!((length - expected).abs() < 1e-9, "{pose} {turned}");
                 }
                 let inside = if wall == Wall::Floor { 6.0 } else { arrangement.case.outside_mm[1] - 6.0 };
                 let axis = if wall == Wall::Floor { 2 } else { 1 };

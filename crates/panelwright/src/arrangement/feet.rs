@@ -7,8 +7,11 @@ use crate::solid::Aabb;
 /// Air around a foot's nut, mm: enough to turn a nut by its flats from above (common practice).
 const AIR_MM: f64 = 0.2;
 
-/// Step of the search, mm.
-const STEP_MM: f64 = 2.0;
+/// How far across the floor a foot may move from its edge.
+const REACH: f64 = 0.66;
+
+/// Keeps a foot that stands beside something from touching it by a binary fraction, mm.
+const HAIR_MM: f64 = 1e-6;
 
 /// Nearest a foot's hole may come to the floor's edge, centre to edge, mm (common practice: its own diameter).
 const EDGE_MM: f64 = 6.5;
@@ -64,16 +67,21 @@ fn search(
         return corner;
     }
     let mut best: Option<(f64, [f64; 2])> = None;
-    // From the very edge to two thirds across: further in, the case would stand on a narrow base.
-    let reach = [(right - left) * 0.66, (rear - front) * 0.66];
-    let start = [
-        if towards[0] > 0.0 { left + EDGE_MM } else { right - EDGE_MM },
-        if towards[1] > 0.0 { front + EDGE_MM } else { rear - EDGE_MM },
-    ];
-    let count = |length: f64| libm::floor(length / STEP_MM).clamp(0.0, 300.0) as usize;
-    for row in 0..=count(reach[1]) {
-        for column in 0..=count(reach[0]) {
-            let at = [start[0] + towards[0] * column as f64 * STEP_MM, start[1] + towards[1] * row as f64 * STEP_MM];
+    // From the very edge to two thirds across: further in, the case would stand on a narrow base. Tried are the corner,
+    // the edge, and beside everything that stands there: the nearest free place rests against two of them.
+    let half = feet::part(spec, number, [0.0, 0.0], floor_z).bodies.iter().map(|body| body.max[0]).fold(0.0, f64::max);
+    let places = [0, 1].map(|axis| {
+        let [low, high] = if axis == 0 { [left, right] } else { [front, rear] };
+        let edge = if towards[axis] > 0.0 { low + EDGE_MM } else { high - EDGE_MM };
+        let inner = edge + towards[axis] * (high - low) * REACH;
+        let mut places = vec![corner[axis], edge];
+        places.extend(taken.iter().flat_map(|body| [body.min[axis] - half - HAIR_MM, body.max[axis] + half + HAIR_MM]));
+        places.retain(|place| (edge.min(inner)..=edge.max(inner)).contains(place));
+        places
+    });
+    for x in &places[0] {
+        for y in &places[1] {
+            let at = [*x, *y];
             let far = (at[0] - corner[0]).abs() + (at[1] - corner[1]).abs();
             if best.is_none_or(|(least, _)| far < least) && is_free(at) {
                 best = Some((far, at));

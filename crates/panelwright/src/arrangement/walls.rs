@@ -75,8 +75,11 @@ fn extent(room: &Room, axis: usize) -> [f64; 2] {
     }
 }
 
-/// Step of the search, mm.
+/// Finest step of the search, mm; a wide panel is searched in [`STEPS`] steps instead.
 const STEP_MM: f64 = 8.0;
+
+/// Most steps of the search along one axis: a change must redraw within a frame, and a fan's place is not worth more.
+const STEPS: f64 = 16.0;
 
 /// Standing in the room of another part's plugs costs as much as moving the panel by this many tenths of a mm.
 const CROWDED: f64 = 60.0;
@@ -127,8 +130,9 @@ pub fn find(
                 let target = hanger.target[index].clamp(from, to);
                 let mut places = vec![target, from, to];
                 let limit = if hanger.may_grow { to + GROWTH_MM } else { to };
-                let count = libm::floor((limit - from) / STEP_MM).min(200.0) as usize;
-                places.extend((1..=count).map(|step| from + step as f64 * STEP_MM));
+                let step = STEP_MM.max((limit - from) / STEPS);
+                let count = libm::floor((limit - from) / step) as usize;
+                places.extend((1..=count).map(|index| from + index as f64 * step));
                 // Nearest first: once a free place is found, those further away need not be looked at.
                 places.sort_by(|a, b| (a - target).abs().total_cmp(&(b - target).abs()));
                 places
@@ -155,21 +159,26 @@ pub fn find(
             let own: Rectangle = [0, 1]
                 .map(|index| [centre[index] - hanger.size[index] / 2.0, centre[index] + hanger.size[index] / 2.0]);
             let way = swept(own);
-            let mut push = Need { least: 0.0, easy: 0.0 };
-            for body in &near {
-                let shadow: Rectangle = axes.map(|plane_axis| [body.min[plane_axis], body.max[plane_axis]]);
-                if overlap(&way, &shadow) <= 1e-6 {
-                    continue;
-                }
-                let free = if sign > 0.0 { body.min[axis] - at } else { at - body.max[axis] };
-                push.least = push.least.max(hanger.depth + hanger.air[0] - free);
-                push.easy = push.easy.max(hanger.depth + hanger.air[1] - free);
-            }
             let body = body_at(hanger, room, centre);
             cost += CROWDED * zones.iter().filter(|zone| zone.overlaps(&body)).count() as f64;
             // The back and the floor do not give way: what is in the way there stays in the way.
             let weight = if matches!(hanger.wall, Wall::Back | Wall::Floor) { 1e3 } else { 10.0 };
-            cost += weight * push.least + 2.0 * (push.easy - push.least);
+            let limit = best.as_ref().map_or(f64::INFINITY, |(least, _)| *least);
+            let mut push = Need { least: 0.0, easy: 0.0 };
+            let total = |push: &Need| cost + weight * push.least + 2.0 * (push.easy - push.least);
+            for other in &near {
+                let shadow: Rectangle = axes.map(|plane_axis| [other.min[plane_axis], other.max[plane_axis]]);
+                if overlap(&way, &shadow) <= 1e-6 {
+                    continue;
+                }
+                let free = if sign > 0.0 { other.min[axis] - at } else { at - other.max[axis] };
+                push.least = push.least.max(hanger.depth + hanger.air[0] - free);
+                push.easy = push.easy.max(hanger.depth + hanger.air[1] - free);
+                if total(&push) >= limit {
+                    break;
+                }
+            }
+            let cost = total(&push);
             if best.as_ref().is_none_or(|(least, _)| cost < *least) {
                 best = Some((cost, Found { centre, push, body }));
             }

@@ -5,3 +5,4 @@
 pub mod choice_list;
 pub mod fingerprint;
 pub mod source_list;
+pub mod templates;

@@ -1,0 +1,65 @@
+//! Templates: every panel at true scale on the maker's paper, as drawings and as one PDF.
+//!
+//! A panel is seen from outside, as it lies on the bench with its good face up and the template glued on. One page a
+//! panel when it fits; a panel of the paper's own size gets ticks and centre lines (or several pages, as chosen); a
+//! larger one is spread over as few pages as possible, with overlap and register crosses.
+//!
+//! Invariant: a line is printed where the panel says it is; nothing is scaled anywhere.
+
+mod free;
+mod marks;
+mod page;
+mod pen;
+mod plan;
+mod words;
+
+use crate::arrangement::paper_name;
+use crate::design::{PaperName, Spec, TemplateSpec};
+use crate::dimensions::paper;
+use crate::drawing::{Drawing, Page, PdfInfo, pdf as write_pdf};
+use crate::panels::Panel;
+
+pub use marks::{BAR_MM, BladeHole, blade_holes};
+pub use plan::{PagePlan, PageSetup, Way, plan};
+
+/// How the pages are set up: the design's choice, on another paper when one is named.
+#[must_use]
+pub fn setup(spec: &TemplateSpec, other: Option<PaperName>) -> PageSetup {
+    let name = other.unwrap_or(spec.paper);
+    PageSetup {
+        paper_mm: paper::size(paper_name(name)).get(),
+        margin_mm: spec.margin_mm,
+        overlap_mm: spec.overlap_mm,
+        full: spec.full,
+    }
+}
+
+/// The plan of each panel, in the panels' order.
+#[must_use]
+pub fn plans(panels: &[Panel], setup: &PageSetup) -> Vec<PagePlan> {
+    panels.iter().map(|panel| plan(panel.size_mm, setup)).collect()
+}
+
+/// Every page as a drawing, panel by panel, each from its lower left page on.
+#[must_use]
+pub fn pages(spec: &Spec, panels: &[Panel], fingerprint: &str, setup: &PageSetup) -> Vec<Drawing> {
+    let pack = page::PackWords { title: &spec.title, fingerprint, sheet: &spec.sheet };
+    let mut out = Vec::new();
+    for (panel, plan) in panels.iter().zip(plans(panels, setup)) {
+        let [columns, rows] = plan.grid();
+        for row in 0..rows {
+            for column in 0..columns {
+                out.push(page::draw(panel, &plan, [column, row], &pack));
+            }
+        }
+    }
+    out
+}
+
+/// All templates as a PDF.
+#[must_use]
+pub fn pdf(spec: &Spec, panels: &[Panel], fingerprint: &str, setup: &PageSetup) -> Vec<u8> {
+    let sheets: Vec<Page> = pages(spec, panels, fingerprint, setup).into_iter().map(Page::from).collect();
+    let title = if spec.title.is_empty() { "Templates".to_owned() } else { format!("Templates: {}", spec.title) };
+    write_pdf(&sheets, &PdfInfo { title, subject: format!("design {fingerprint}") })
+}

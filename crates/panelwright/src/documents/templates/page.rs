@@ -1,0 +1,523 @@
+//! One page of templates as a drawing in page millimetres.
+
+use kurbo::{Point, Rect, Vec2};
+
+use super::free::FreePlaces;
+use super::marks::{BAR_MM, blade_holes};
+use super::pen::{Line, Pen};
+use super::plan::{PagePlan, Way};
+use super::words::{self, KeyRow};
+use crate::design::SheetSpec;
+use crate::drawing::{Anchor, Drawing, Weight, text_width_mm};
+use crate::panels::{Edge, Face, Feature, FeatureKind, Panel, Purpose};
+
+/// What stands on every page of a pack of templates.
+#[derive(Clone, Debug)]
+pub struct PackWords<'a> {
+    /// Name of the design; may be empty.
+    pub title: &'a str,
+    /// Fingerprint of the design.
+    pub fingerprint: &'a str,
+    /// Sheet and finish.
+    pub sheet: &'a SheetSpec,
+}
+
+/// Sizes of writing, mm: name of the panel, lines of text, small notes.
+const NAME_MM: f64 = 5.0;
+const TEXT_MM: f64 = 2.6;
+const SMALL_MM: f64 = 2.1;
+/// Height of a line of writing as a multiple of its size.
+const LEADING: f64 = 1.4;
+/// Air between writing and lines to cut, mm.
+const AIR_MM: f64 = 1.2;
+/// Small shapes are filled by nothing; larger ones give room for writing inside, mm.
+const ROOMY_MM: f64 = 24.0;
+/// Distance of register crosses from the ends of an overlap, as a share of its length.
+const CROSS_AT: [f64; 2] = [0.22, 0.78];
+
+/// A page of one panel.
+pub struct Page<'a> {
+    panel: &'a Panel,
+    plan: &'a PagePlan,
+    at: [usize; 2],
+    pen: Pen,
+    free: FreePlaces,
+    /// Panel point (0, 0) on the page.
+    origin: Vec2,
+    /// The printable part, page mm.
+    printable: Rect,
+}
+
+/// Draws the page of a column and a row of a plan.
+#[must_use]
+pub fn draw(panel: &Panel, plan: &PagePlan, at: [usize; 2], pack: &PackWords) -> Drawing {
+    let [width, height] = plan.page_mm;
+    let margin = plan.margin_mm;
+    let printable = Rect::new(margin, margin, width - margin, height - margin);
+    let [x, y] = plan.origin(at[0], at[1]);
+    let origin = Vec2::new(x, y);
+    let mut page =
+        Page { panel, plan, at, pen: Pen::new(width, height), free: FreePlaces::new(printable), origin, printable };
+    page.outline();
+    let shown = page.features();
+    page.neighbours();
+    page.edges();
+    page.bars();
+    page.head(pack);
+    page.key(&shown);
+    page.out_of_reach();
+    page.map();
+    page.cautions();
+    page.pen.finish()
+}
+
+impl<'a> Page<'a> {
+    fn outline(&mut self) {
+        let outline = self.panel.outline.translate(self.origin);
+        self.pen.contour("outline", &outline, Line::Cut);
+        self.take_line(&outline);
+        if self.plan.way == Way::Ticks {
+            self.ticks();
+        }
+    }
+
+    /// Keeps writing off a line without closing what lies inside it.
+    fn take_line(&mut self, contour: &crate::drawing::Contour) {
+        // 2 mm: the cells of the search are no finer.
+        let points = contour.flatten(0.2);
+        for pair in points.windows(2).chain(std::iter::once([points[points.len() - 1], points[0]].as_slice())) {
+            let (from, to) = (pair[0], pair[1]);
+            let pieces = libm::ceil((to - from).hypot() / 4.0).max(1.0) as usize;
+            for piece in 0..pieces {
+                let a = from.lerp(to, piece as f64 / pieces as f64);
+                let b = from.lerp(to, (piece + 1) as f64 / pieces as f64);
+                self.free.take(Rect::from_points(a, b), AIR_MM);
+            }
+        }
+    }
+
+    fn features(&mut self) -> Vec<&'a Feature> {
+        let window = self.plan.window(self.at[0], self.at[1]);
+        let window = Rect::new(window[0], window[1], window[2], window[3]);
+        let panel: &'a Panel = self.panel;
+        let shown: Vec<&'a Feature> =
+            panel.features.iter().filter(|feature| feature.contour.bbox().overlaps(window)).collect();
+        for feature in &shown {
+            self.feature(feature);
+        }
+        shown
+    }
+
+    fn feature(&mut self, feature: &Feature) {
+        let contour = feature.contour.translate(self.origin);
+        let bounds = contour.bbox();
+        let line = match feature.blind {
+            _ if feature.notch => Line::None,
+            None => Line::Cut,
+            Some((_, Face::Outside)) => Line::Thin,
+            Some((_, Face::Inside)) => Line::Hidden,
+        };
+        let layer = match feature.kind {
+            FeatureKind::Hole => "holes",
+            FeatureKind::Vent => "vents",
+            FeatureKind::Opening => "openings",
+            _ => "rebates",
+        };
+        if line != Line::None {
+            self.pen.contour(layer, &contour, line);
+        }
+        if bounds.width().max(bounds.height()) > ROOMY_MM {
+            self.take_line(&contour);
+        } else {
+            self.free.take(bounds, AIR_MM);
+        }
+        let centre = feature.centre + self.origin;
+        match feature.kind {
+            FeatureKind::Hole | FeatureKind::Counterbore => {
+                self.cross(centre, bounds.width().min(bounds.height()) / 2.0 + 2.0)
+            }
+            FeatureKind::Vent => self.vent_ends(feature),
+            _ if feature.diameter_mm.is_some() => self.cross(centre, 4.0),
+            _ => {}
+        }
+        if let Some(key) = &feature.key {
+            let at = Point::new(bounds.x1 + 0.9, bounds.y1 + 0.4);
+            self.pen.text("marks", at, TEXT_MM, Anchor::Start, Weight::SemiBold, key);
+            let width = text_width_mm(key, TEXT_MM, Weight::SemiBold);
+            self.free.take(Rect::new(at.x, at.y, at.x + width, at.y + TEXT_MM), 0.6);
+        }
+        for hole in blade_holes(feature) {
+            let at = hole.centre + self.origin;
+            self.pen.circle("marks", at, hole.diameter_mm / 2.0, Line::Hidden);
+            self.cross(at, 1.5);
+            self.free.take(Rect::from_center_size(at, (hole.diameter_mm, hole.diameter_mm)), 0.6);
+        }
+    }
+
+    fn cross(&mut self, centre: Point, reach: f64) {
+        self.pen.line("marks", centre - Vec2::new(reach, 0.0), centre + Vec2::new(reach, 0.0), Line::Thin);
+        self.pen.line("marks", centre - Vec2::new(0.0, reach), centre + Vec2::new(0.0, reach), Line::Thin);
+        self.free.take(Rect::from_center_size(centre, (2.0 * reach, 2.0 * reach)), 0.2);
+    }
+
+    /// Drill marks at the round ends of a slot, or in the middle of a round.
+    fn vent_ends(&mut self, feature: &Feature) {
+        let bounds = feature.contour.bbox();
+        let radius = bounds.width().min(bounds.height()) / 2.0;
+        let along = if bounds.width() >= bounds.height() { Vec2::new(1.0, 0.0) } else { Vec2::new(0.0, 1.0) };
+        let reach = bounds.width().max(bounds.height()) / 2.0 - radius;
+        let ends = if reach > 1e-6 { vec![-reach, reach] } else { vec![0.0] };
+        for end in ends {
+            let at = feature.centre + along * end + self.origin;
+            self.pen.line("marks", at - Vec2::new(1.2, 0.0), at + Vec2::new(1.2, 0.0), Line::Thin);
+            self.pen.line("marks", at - Vec2::new(0.0, 1.2), at + Vec2::new(0.0, 1.2), Line::Thin);
+        }
+    }
+
+    /// Ticks and centre lines of a panel whose edges the printer may not reach.
+    fn ticks(&mut self) {
+        let [w, h] = self.panel.size_mm;
+        let panel = Rect::new(0.0, 0.0, w, h) + self.origin;
+        let middle = panel.center();
+        let p = self.printable;
+        self.pen.line("centre", Point::new(p.x0, middle.y), Point::new(p.x1, middle.y), Line::Centre);
+        self.pen.line("centre", Point::new(middle.x, p.y0), Point::new(middle.x, p.y1), Line::Centre);
+        self.free.take(Rect::new(p.x0, middle.y, p.x1, middle.y), 0.4);
+        self.free.take(Rect::new(middle.x, p.y0, middle.x, p.y1), 0.4);
+        let tick = 4.0;
+        // Each edge out of reach: from the printable border towards the edge, with the way that is left.
+        let edges = [
+            (panel.x0 - p.x0, Vec2::new(-1.0, 0.0)),
+            (p.x1 - panel.x1, Vec2::new(1.0, 0.0)),
+            (panel.y0 - p.y0, Vec2::new(0.0, -1.0)),
+            (p.y1 - panel.y1, Vec2::new(0.0, 1.0)),
+        ];
+        for (inside, out) in edges {
+            if inside >= 0.0 {
+                continue;
+            }
+            let upright = out.x == 0.0;
+            for share in [0.0, 0.25, 0.75, 1.0] {
+                let along = |from: f64, to: f64| from + (to - from) * share;
+                let foot = if upright {
+                    Point::new(along(panel.x0.max(p.x0), panel.x1.min(p.x1)), if out.y > 0.0 { p.y1 } else { p.y0 })
+                } else {
+                    Point::new(if out.x > 0.0 { p.x1 } else { p.x0 }, along(panel.y0.max(p.y0), panel.y1.min(p.y1)))
+                };
+                self.pen.line("ticks", foot - out * tick, foot, Line::Cut);
+                self.free.take(Rect::from_points(foot - out * tick, foot), 0.6);
+            }
+            let words = format!("edge {} mm beyond these ticks", words::mm(-inside));
+            let at = if upright {
+                Point::new(middle.x + 4.0, if out.y > 0.0 { p.y1 - 3.0 } else { p.y0 + 1.0 })
+            } else {
+                Point::new(if out.x > 0.0 { p.x1 - 1.0 } else { p.x0 + 3.0 }, middle.y + 4.0)
+            };
+            if upright {
+                self.pen.text("ticks", at, SMALL_MM, Anchor::Start, Weight::Regular, &words);
+            } else {
+                self.pen.upright_text("ticks", at, SMALL_MM, &words);
+            }
+            let length = text_width_mm(&words, SMALL_MM, Weight::Regular);
+            let covered = if upright {
+                Rect::new(at.x, at.y - 0.5, at.x + length, at.y + SMALL_MM)
+            } else {
+                Rect::new(at.x - SMALL_MM, at.y, at.x + 0.5, at.y + length)
+            };
+            self.free.take(covered, 0.4);
+        }
+    }
+
+    /// Register crosses and glue lines where a page meets its neighbours.
+    fn neighbours(&mut self) {
+        let [columns, rows] = self.plan.grid();
+        let p = self.printable;
+        let half = self.plan.overlap_mm / 2.0;
+        let mut seams: Vec<(Point, Point, char)> = Vec::new();
+        if self.at[0] + 1 < columns {
+            seams.push((Point::new(p.x1 - half, p.y0), Point::new(p.x1 - half, p.y1), 'r'));
+        }
+        if self.at[0] > 0 {
+            seams.push((Point::new(p.x0 + half, p.y0), Point::new(p.x0 + half, p.y1), 'r'));
+        }
+        if self.at[1] + 1 < rows {
+            seams.push((Point::new(p.x0, p.y1 - half), Point::new(p.x1, p.y1 - half), 'u'));
+        }
+        if self.at[1] > 0 {
+            seams.push((Point::new(p.x0, p.y0 + half), Point::new(p.x1, p.y0 + half), 'u'));
+        }
+        for (from, to, _) in seams {
+            self.pen.line("register", from, to, Line::Centre);
+            self.free.take(Rect::from_points(from, to), 0.4);
+            for share in CROSS_AT {
+                let at = from.lerp(to, share);
+                self.pen.circle("register", at, 2.0, Line::Thin);
+                self.cross(at, 4.0);
+            }
+        }
+    }
+
+    /// What each edge meets, written along it inside the panel.
+    fn edges(&mut self) {
+        let [w, h] = self.panel.size_mm;
+        let lines = [
+            (Edge::Upper, Point::new(w / 2.0, h - 4.0)),
+            (Edge::Lower, Point::new(w / 2.0, 2.0)),
+            (Edge::Left, Point::new(4.0, h / 2.0)),
+            (Edge::Right, Point::new(w - 2.0, h / 2.0)),
+        ];
+        for (edge, at) in lines {
+            let text = words::edge_words(self.panel, edge);
+            let length = text_width_mm(&text, SMALL_MM, Weight::Regular);
+            let mut at = at + self.origin;
+            let upright = matches!(edge, Edge::Upper | Edge::Lower);
+            let p = self.printable.inset(-0.5);
+            if upright {
+                at.y = at.y.clamp(p.y0 + 6.0, p.y1 - 6.0);
+                at.x -= length / 2.0;
+            } else {
+                at.x = at.x.clamp(p.x0 + 7.0, p.x1 - 5.0);
+                at.y -= length / 2.0;
+            }
+            let covered = if upright {
+                Rect::new(at.x, at.y, at.x + length, at.y + SMALL_MM)
+            } else {
+                Rect::new(at.x - SMALL_MM, at.y, at.x, at.y + length)
+            };
+            if text.is_empty() || covered.intersect(p) != covered || !self.is_free(covered) {
+                continue;
+            }
+            if upright {
+                self.pen.text("words", at, SMALL_MM, Anchor::Start, Weight::Regular, &text);
+            } else {
+                self.pen.upright_text("words", at, SMALL_MM, &text);
+            }
+            self.free.take(covered, 0.6);
+        }
+    }
+
+    fn is_free(&self, rect: Rect) -> bool {
+        self.free.is_free(rect)
+    }
+
+    /// A level and an upright bar of 100 mm.
+    fn bars(&mut self) {
+        for upright in [false, true] {
+            let thick = 7.0;
+            let size = if upright { (thick, BAR_MM + 3.0) } else { (BAR_MM + 3.0, thick) };
+            let Some(place) = self.free.find(size.0, size.1) else { continue };
+            let from = Point::new(place.x0 + 1.5, place.y0 + 2.0);
+            let along = if upright { Vec2::new(0.0, 1.0) } else { Vec2::new(1.0, 0.0) };
+            let side = Vec2::new(along.y, along.x);
+            let from = if upright { Point::new(place.x0 + 5.0, place.y0 + 1.5) } else { from };
+            self.pen.line("bars", from, from + along * BAR_MM, Line::Bar);
+            for end in [0.0, BAR_MM / 2.0, BAR_MM] {
+                let at = from + along * end;
+                self.pen.line("bars", at - side * 1.5, at + side * 1.5, Line::Bar);
+            }
+            let words = "100 mm: measure this bar";
+            if upright {
+                self.pen.upright_text("bars", from + Vec2::new(-1.2, 4.0), SMALL_MM, words);
+            } else {
+                self.pen.text("bars", from + Vec2::new(4.0, 1.2), SMALL_MM, Anchor::Start, Weight::Regular, words);
+            }
+        }
+    }
+
+    fn head(&mut self, pack: &PackWords) {
+        let wall = self.panel.wall;
+        let [w, h] = self.panel.size_mm;
+        let mut lines: Vec<(String, f64, Weight)> = vec![(self.panel.label.to_owned(), NAME_MM, Weight::SemiBold)];
+        if !pack.title.is_empty() {
+            lines.push((pack.title.to_owned(), TEXT_MM, Weight::SemiBold));
+        }
+        lines.push((format!("outside face, {}", words::seen_from(wall)), TEXT_MM, Weight::Regular));
+        lines.push((format!("{} × {} mm, 1 : 1", words::mm(w), words::mm(h)), TEXT_MM, Weight::SemiBold));
+        lines.extend(words::sheet_words(pack.sheet).into_iter().map(|line| (line, TEXT_MM, Weight::Regular)));
+        let [columns, rows] = self.plan.grid();
+        let page = self.at[1] * columns + self.at[0] + 1;
+        lines.push((
+            format!("page {page} of {}, design {}", columns * rows, pack.fingerprint),
+            TEXT_MM,
+            Weight::Regular,
+        ));
+        if self.plan.way == Way::Ticks {
+            lines.push((
+                "Place by the centre lines, not by the edge of the paper.".to_owned(),
+                TEXT_MM,
+                Weight::SemiBold,
+            ));
+        }
+        let arrow = 14.0;
+        let place = self.block(&lines, arrow);
+        let Some(place) = place else { return };
+        let foot = Point::new(place.x0 + 5.0, place.y1 - 16.0);
+        let tip = foot + Vec2::new(0.0, 12.0);
+        self.pen.line("words", foot, tip, Line::Cut);
+        self.pen.line("words", tip, tip + Vec2::new(-2.0, -4.0), Line::Cut);
+        self.pen.line("words", tip, tip + Vec2::new(2.0, -4.0), Line::Cut);
+        let up = words::up(wall);
+        self.pen.upright_text("words", foot + Vec2::new(-1.5, 0.0), SMALL_MM, up);
+    }
+
+    /// Finds room for lines of writing, smaller if it must be, and writes them; the rectangle used.
+    fn block(&mut self, lines: &[(String, f64, Weight)], left_mm: f64) -> Option<Rect> {
+        for scale in [1.0, 0.85, 0.7] {
+            let width =
+                lines.iter().map(|(text, size, weight)| text_width_mm(text, size * scale, *weight)).fold(0.0, f64::max)
+                    + left_mm
+                    + 2.0;
+            let height: f64 = lines.iter().map(|(_, size, _)| size * scale * LEADING).sum::<f64>() + 2.0;
+            let height = if left_mm > 0.0 { height.max(18.0) } else { height };
+            let Some(place) = self.free.find(width, height) else { continue };
+            let mut y = place.y1 - 1.0;
+            for (text, size, weight) in lines {
+                y -= size * scale * LEADING;
+                let at = Point::new(place.x0 + left_mm + 1.0, y + size * scale * 0.3);
+                self.pen.text("words", at, size * scale, Anchor::Start, *weight, text);
+            }
+            return Some(place);
+        }
+        None
+    }
+
+    /// The hole key, in as few blocks as find room.
+    fn key(&mut self, shown: &[&Feature]) {
+        let mut rows = words::key_rows(shown);
+        let blades: usize = shown.iter().map(|feature| blade_holes(feature).len()).sum();
+        if blades > 0 {
+            rows.push(KeyRow {
+                letter: "○".to_owned(),
+                drill: "dashed".to_owned(),
+                count: blades,
+                what: "Blade entry: drill inside the opening, then saw".to_owned(),
+            });
+        }
+        if shown.iter().any(|feature| feature.purpose == Purpose::Vent) {
+            rows.push(KeyRow {
+                letter: "+".to_owned(),
+                drill: "vent".to_owned(),
+                count: shown.iter().filter(|feature| feature.purpose == Purpose::Vent).count(),
+                what: "Drill at the marks, saw between them".to_owned(),
+            });
+        }
+        self.rows(&rows, rows.len());
+    }
+
+    fn rows(&mut self, rows: &[KeyRow], chunk: usize) {
+        if rows.is_empty() || chunk == 0 {
+            return;
+        }
+        let mut rest = rows;
+        while !rest.is_empty() {
+            let take = chunk.min(rest.len());
+            let (now, later) = rest.split_at(take);
+            if !self.table(now) {
+                if chunk > 1 {
+                    self.rows(rest, chunk.div_ceil(2).min(chunk - 1));
+                }
+                return;
+            }
+            rest = later;
+        }
+    }
+
+    /// Writes rows as one table; false when no place is large enough.
+    fn table(&mut self, rows: &[KeyRow]) -> bool {
+        for scale in [1.0, 0.85, 0.75] {
+            let size = TEXT_MM * scale;
+            let wide = |pick: &dyn Fn(&KeyRow) -> String, weight: Weight| {
+                rows.iter().map(|row| text_width_mm(&pick(row), size, weight)).fold(0.0, f64::max)
+            };
+            let columns = [
+                wide(&|row| row.letter.clone(), Weight::SemiBold),
+                wide(&|row| row.drill.clone(), Weight::Regular),
+                wide(&|row| format!("{}×", row.count), Weight::Regular),
+                wide(&|row| row.what.clone(), Weight::Regular),
+            ];
+            let gap = 2.0;
+            let width: f64 = columns.iter().sum::<f64>() + 3.0 * gap + 2.0;
+            let line = size * LEADING;
+            let height = rows.len() as f64 * line + 2.0;
+            let Some(place) = self.free.find(width, height) else { continue };
+            for (index, row) in rows.iter().enumerate() {
+                let y = place.y1 - 1.0 - (index + 1) as f64 * line + size * 0.3;
+                let mut x = place.x0 + 1.0;
+                let texts = [
+                    (row.letter.clone(), Weight::SemiBold),
+                    (row.drill.clone(), Weight::Regular),
+                    (format!("{}×", row.count), Weight::Regular),
+                    (row.what.clone(), Weight::Regular),
+                ];
+                for ((text, weight), column) in texts.into_iter().zip(columns) {
+                    if !text.is_empty() {
+                        self.pen.text("key", Point::new(x, y), size, Anchor::Start, weight, &text);
+                    }
+                    x += column + gap;
+                }
+            }
+            return true;
+        }
+        false
+    }
+
+    /// Holes of a panel as large as the paper that the printer does not reach: measured from the centre lines.
+    fn out_of_reach(&mut self) {
+        if self.plan.way != Way::Ticks {
+            return;
+        }
+        let [w, h] = self.panel.size_mm;
+        let reach = self.printable - self.origin;
+        let rows: Vec<KeyRow> = self
+            .panel
+            .features
+            .iter()
+            .filter(|feature| feature.kind == FeatureKind::Hole && !reach.contains(feature.centre))
+            .map(|feature| {
+                let (x, y) = (feature.centre.x - w / 2.0, feature.centre.y - h / 2.0);
+                let side = |value: f64, low: &str, high: &str| {
+                    format!("{} {}", words::mm(value.abs()), if value < 0.0 { low } else { high })
+                };
+                KeyRow {
+                    letter: feature.key.clone().unwrap_or_default(),
+                    drill: "measure".to_owned(),
+                    count: 1,
+                    what: format!("{}, {} of the centre lines", side(x, "left", "right"), side(y, "below", "above")),
+                }
+            })
+            .collect();
+        self.rows(&rows, rows.len());
+    }
+
+    /// A little map of the pages of a panel, this one filled.
+    fn map(&mut self) {
+        let [columns, rows] = self.plan.grid();
+        if columns * rows == 1 {
+            return;
+        }
+        let cell = 6.0;
+        let Some(place) = self.free.find(columns as f64 * cell + 4.0, rows as f64 * cell + 4.0) else { return };
+        for row in 0..rows {
+            for column in 0..columns {
+                let at = Point::new(place.x0 + 2.0 + column as f64 * cell, place.y0 + 2.0 + row as f64 * cell);
+                let rect = crate::drawing::Contour::rect(at.x, at.y, at.x + cell, at.y + cell);
+                let here = [column, row] == self.at;
+                self.pen.contour("map", &rect, if here { Line::Filled } else { Line::Thin });
+                let number = format!("{}", row * columns + column + 1);
+                let middle = at + Vec2::new(cell / 2.0, cell / 2.0 - SMALL_MM * 0.36);
+                self.pen.text("map", middle, SMALL_MM, Anchor::Middle, Weight::SemiBold, &number);
+            }
+        }
+    }
+
+    fn cautions(&mut self) {
+        let lines: Vec<(String, f64, Weight)> =
+            words::PAGE_CAUTIONS.iter().map(|line| ((*line).to_owned(), SMALL_MM, Weight::Regular)).collect();
+        if self.block(&lines, 0.0).is_none() {
+            // Rather one line at a time than none.
+            for line in lines {
+                self.block(&[line], 0.0);
+            }
+        }
+    }
+}

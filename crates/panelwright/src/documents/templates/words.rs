@@ -1,0 +1,152 @@
+//! The words on a template: what the panel is, which way up, what its edges meet, the hole key and the cautions.
+
+use crate::design::{SheetSpec, Wall};
+use crate::drawing::number::format_number;
+use crate::panels::{Edge, Face, Feature, FeatureKind, Panel};
+
+/// A panel's word inside a sentence: `the left panel`.
+#[must_use]
+pub const fn the_panel(wall: Wall) -> &'static str {
+    match wall {
+        Wall::Floor => "the floor",
+        Wall::Back => "the back",
+        Wall::Left => "the left panel",
+        Wall::Right => "the right panel",
+        Wall::Front => "the front",
+        Wall::Top => "the top",
+    }
+}
+
+/// What "up" on the page means.
+#[must_use]
+pub const fn up(wall: Wall) -> &'static str {
+    match wall {
+        Wall::Floor | Wall::Top => "towards the back",
+        _ => "up",
+    }
+}
+
+/// From where the panel is seen, and where its left and right lie.
+#[must_use]
+pub const fn seen_from(wall: Wall) -> &'static str {
+    match wall {
+        Wall::Floor => "seen from below: your left is the case's right",
+        Wall::Top => "seen from above: left is the case's left",
+        Wall::Back => "seen from behind: your left is the case's right",
+        Wall::Left => "seen from the left: your right is the case's front",
+        Wall::Right => "seen from the right: your left is the case's front",
+        Wall::Front => "seen from the front: left is the case's left",
+    }
+}
+
+/// What an edge meets, as written along it.
+#[must_use]
+pub fn edge_words(panel: &Panel, edge: Edge) -> String {
+    panel.edges.iter().find(|joint| joint.edge == edge).map_or_else(String::new, |joint| {
+        let other = the_panel(joint.meets);
+        match (joint.fixed, joint.runs_through) {
+            (true, true) => format!("covers the edge of {other}"),
+            (true, false) => format!("against the inside of {other}"),
+            (false, _) => format!("slides along {other}"),
+        }
+    })
+}
+
+/// One decimal where it matters, none where not: `6`, `3.4`.
+#[must_use]
+pub fn mm(value: f64) -> String {
+    format_number(value, 1)
+}
+
+/// A row of the hole key.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct KeyRow {
+    /// The letter; empty for what has none.
+    pub letter: String,
+    /// Drill or depth in words.
+    pub drill: String,
+    /// How many.
+    pub count: usize,
+    /// What for.
+    pub what: String,
+}
+
+/// The hole key of a panel: one row for each letter, then what is not drilled through.
+#[must_use]
+pub fn key_rows(features: &[&Feature]) -> Vec<KeyRow> {
+    let mut rows: Vec<KeyRow> = Vec::new();
+    let mut lettered: Vec<&&Feature> = features.iter().filter(|feature| feature.key.is_some()).collect();
+    lettered.sort_by(|a, b| (key_order(a), &a.why).cmp(&(key_order(b), &b.why)));
+    for feature in lettered {
+        let letter = feature.key.clone().unwrap_or_default();
+        match rows.iter_mut().find(|row| row.letter == letter) {
+            Some(row) => {
+                row.count += 1;
+                if row.what != short_why(feature) && !row.what.ends_with('…') {
+                    row.what.push('…');
+                }
+            }
+            None => rows.push(KeyRow { letter, drill: drill_words(feature), count: 1, what: short_why(feature) }),
+        }
+    }
+    for feature in features.iter().filter(|feature| feature.key.is_none() && feature.blind.is_some()) {
+        rows.push(KeyRow { letter: String::new(), drill: drill_words(feature), count: 1, what: short_why(feature) });
+    }
+    rows
+}
+
+fn key_order(feature: &Feature) -> (usize, String) {
+    let key = feature.key.clone().unwrap_or_default();
+    (key.len(), key)
+}
+
+/// The reason up to the first colon or full stop: the table is narrow.
+fn short_why(feature: &Feature) -> String {
+    let why = feature.why.split([':', '.']).next().unwrap_or("").trim();
+    why.to_owned()
+}
+
+fn drill_words(feature: &Feature) -> String {
+    let size = match (feature.diameter_mm, feature.kind) {
+        (Some(diameter), _) => format!("⌀{}", mm(diameter)),
+        (None, FeatureKind::Hole) => {
+            let bounds = feature.contour.bbox();
+            format!("{} × {}", mm(bounds.width()), mm(bounds.height()))
+        }
+        (None, kind) => kind.name().to_owned(),
+    };
+    match feature.blind {
+        None => size,
+        Some((depth, Face::Inside)) => format!("{size}, {} deep, from inside", mm(depth)),
+        Some((depth, Face::Outside)) => format!("{size}, {} deep", mm(depth)),
+    }
+}
+
+/// Sheet, films and paint in a line or two.
+#[must_use]
+pub fn sheet_words(sheet: &SheetSpec) -> Vec<String> {
+    let mut out = vec![match sheet.measured_mm {
+        Some(measured) => {
+            format!("{} mm {}, measured {} mm", mm(sheet.nominal_mm), sheet.material.name(), format_number(measured, 2))
+        }
+        None => format!("{} mm {} (measure yours)", mm(sheet.nominal_mm), sheet.material.name()),
+    }];
+    let films = [(sheet.finish_out_mm, "outside"), (sheet.finish_in_mm, "inside"), (sheet.paint_edges_mm, "cut edges")];
+    let layers: Vec<String> = films
+        .iter()
+        .filter(|(thickness, _)| *thickness > 0.0)
+        .map(|(thickness, place)| format!("{} {}", format_number(*thickness, 2), place))
+        .collect();
+    if !layers.is_empty() {
+        out.push(format!("film and paint: {} mm", layers.join(", ")));
+    }
+    out
+}
+
+/// What is printed on every page for the maker's safety and for true scale. General; local rules come first.
+pub const PAGE_CAUTIONS: [&str; 4] = [
+    "Print at 100 %, no scaling. Measure both bars: 100 mm each.",
+    "If a bar is wrong, print again. Never measure from the paper's edge.",
+    "Wear eye protection; keep sawdust out of your lungs: mask, extraction.",
+    "Unplug machines before changing tools. Local rules come first.",
+];
