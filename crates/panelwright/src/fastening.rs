@@ -34,3 +34,113 @@ pub struct Screw {
     /// Where its limits come from.
     pub source: Source,
 }
+
+/// A line of the shopping list: one kind of screw, nut, washer, bracket, standoff or foot, and how many.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fastener {
+    /// What to buy, and for screws what for: `M3 screw of the supply`.
+    pub what: String,
+    /// How many.
+    pub count: usize,
+    /// Length; for screws under the head. `None` where length means nothing, or no sold length fits.
+    pub length_mm: Option<f64>,
+    /// What they join: ids of panels and parts.
+    pub joins: Vec<String>,
+}
+
+impl Fastener {
+    /// A line of the list.
+    pub fn new<S: Into<String>>(
+        what: impl Into<String>,
+        count: usize,
+        length_mm: Option<f64>,
+        joins: impl IntoIterator<Item = S>,
+    ) -> Self {
+        Self { what: what.into(), count, length_mm, joins: joins.into_iter().map(Into::into).collect() }
+    }
+}
+
+/// How a nut of a thread is listed.
+#[must_use]
+pub fn nut_name(thread: &str) -> String {
+    format!("{thread} nut")
+}
+
+/// How a washer of a thread is listed.
+#[must_use]
+pub fn washer_name(thread: &str) -> String {
+    format!("{thread} washer")
+}
+
+/// The shopping list: screws with their nuts and washers, then everything else, each kind once.
+///
+/// Order: as first met; screws, then nuts, washers, and the rest.
+#[must_use]
+pub fn shopping_list(screws: &[Screw], others: &[Fastener]) -> Vec<Fastener> {
+    let mut list: Vec<Fastener> = Vec::new();
+    for screw in screws {
+        add(&mut list, &Fastener::new(screw.what.as_str(), 1, screw.length_mm, screw.joins.iter().cloned()));
+    }
+    for screw in screws.iter().filter(|screw| screw.nut) {
+        add(&mut list, &Fastener::new(nut_name(screw.thread), 1, None, screw.joins.iter().cloned()));
+    }
+    for screw in screws.iter().filter(|screw| screw.washers > 0) {
+        let count = usize::from(screw.washers);
+        add(&mut list, &Fastener::new(washer_name(screw.thread), count, None, screw.joins.iter().cloned()));
+    }
+    for other in others {
+        add(&mut list, other);
+    }
+    list
+}
+
+fn add(list: &mut Vec<Fastener>, new: &Fastener) {
+    if new.count == 0 {
+        return;
+    }
+    match list.iter_mut().find(|line| line.what == new.what && line.length_mm == new.length_mm) {
+        Some(line) => {
+            line.count += new.count;
+            for id in &new.joins {
+                if !line.joins.contains(id) {
+                    line.joins.push(id.clone());
+                }
+            }
+        }
+        None => list.push(new.clone()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_list_counts_each_kind_once_with_its_nuts_and_washers() {
+        let screw = |length: f64, joins: &str| Screw {
+            id: String::new(),
+            what: "M3 screw".to_owned(),
+            thread: "M3",
+            diameter_mm: 3.0,
+            head_at: [0.0; 3],
+            direction: [0.0, 0.0, 1.0],
+            clamped_mm: 6.0,
+            least_mm: 9.9,
+            most_mm: None,
+            length_mm: Some(length),
+            nut: true,
+            washers: 2,
+            joins: vec!["floor".to_owned(), joins.to_owned()],
+            source: Source::common_practice("", ""),
+        };
+        let others = [Fastener::new("M3 nut", 3, None, ["top"]), Fastener::new("Pad", 0, None, ["floor"])];
+        let list = shopping_list(&[screw(12.0, "a"), screw(12.0, "b"), screw(16.0, "a")], &others);
+        let lines: Vec<(&str, usize, Option<f64>)> =
+            list.iter().map(|line| (line.what.as_str(), line.count, line.length_mm)).collect();
+        assert_eq!(
+            lines,
+            [("M3 screw", 2, Some(12.0)), ("M3 screw", 1, Some(16.0)), ("M3 nut", 6, None), ("M3 washer", 6, None)]
+        );
+        assert_eq!(list[0].joins, ["floor", "a", "b"]);
+    }
+}

@@ -1,5 +1,82 @@
 //! Panels: every sheet part worked out flat, with every hole and opening and the reason for it.
+//!
+//! [`work_out`] goes in this order: plain panels; what each part asks of them; brackets and captive nuts, which look for
+//! free places; vents, which leave out whatever would come too near to something else; the letters of the hole key.
+//!
+//! Invariants: a feature always says why it is there and where its size comes from; nothing is cut whose size nobody
+//! knows; no part is moved here.
 
+mod bench;
+mod board;
+mod card;
+mod drive;
+mod fan;
+mod feet;
+mod front;
+mod outline;
 mod panel;
+mod screws;
+mod sleeve;
+mod supply;
+#[cfg(test)]
+mod tests;
 
 pub use panel::{Assembly, Edge, EdgeJoint, Face, Feature, FeatureKind, Panel, Purpose};
+
+use crate::arrangement::Arrangement;
+use crate::design::{Spec, Wall};
+use crate::fastening::{Fastener, Screw, shopping_list};
+use crate::parts::Part;
+use bench::Bench;
+
+/// Everything worked out from an arrangement.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Worked {
+    /// Floor, back, left, right, front, top.
+    pub panels: Vec<Panel>,
+    /// Brackets, captive nuts and washers, as parts.
+    pub hardware: Vec<Part>,
+    /// Every screw in its place.
+    pub screws: Vec<Screw>,
+    /// What is bought besides screws and their nuts and washers: standoffs, feet, brackets.
+    pub loose: Vec<Fastener>,
+    /// Hardware that found no free place.
+    pub unplaced: Vec<Unplaced>,
+}
+
+/// A bracket or captive nut for which there was no free place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Unplaced {
+    /// The name it would have had: `bracket-left-top-2`.
+    pub id: String,
+    /// The panels it was to join.
+    pub walls: [Wall; 2],
+}
+
+impl Worked {
+    /// The shopping list: every screw, nut, washer, bracket, standoff and foot, each kind once with its number.
+    #[must_use]
+    pub fn fasteners(&self) -> Vec<Fastener> {
+        shopping_list(&self.screws, &self.loose)
+    }
+}
+
+/// Works out the six panels, the hardware and the screws of an arrangement.
+#[must_use]
+pub fn work_out(spec: &Spec, arrangement: &Arrangement) -> Worked {
+    let mut bench = Bench::new(spec, arrangement);
+    board::features(&mut bench);
+    card::features(&mut bench);
+    supply::features(&mut bench);
+    drive::features(&mut bench);
+    fan::features(&mut bench);
+    front::features(&mut bench);
+    feet::features(&mut bench);
+    Worked {
+        panels: bench.panels,
+        hardware: bench.hardware,
+        screws: bench.screws,
+        loose: bench.loose,
+        unplaced: bench.unplaced,
+    }
+}

@@ -50,10 +50,14 @@ pub fn thickness(spec: &CardSpec) -> f64 {
 /// Window in the back for all slots of a card, frame U: `x` from and to, `z` from and to; an open top is `None`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CardWindow {
-    /// Across, mm in frame U.
+    /// Across its upper part, where the tab passes, mm in frame U.
     pub x: [f64; 2],
+    /// Across its lower part, where only plugs pass, mm in frame U.
+    pub plug_x: [f64; 2],
     /// Lower edge, mm in frame U.
     pub bottom: f64,
+    /// Where the lower part ends and the upper begins: underside of the shelf for the tab, mm in frame U.
+    pub step: f64,
     /// Upper edge; `None` when it runs out to the panel's edge.
     pub top: Option<f64>,
 }
@@ -61,7 +65,7 @@ pub struct CardWindow {
 /// The window a card wants in a back of this thickness.
 ///
 /// Up to 3 mm from the bracket the wall may hug the least opening; beyond, the plug needs the widths of CEM 3.0,
-/// figure 9-24. A window that runs out to the edge is also wide enough for the tab on its way down.
+/// figure 9-24. Above the connectors it is also wide enough for the tab, which comes down there.
 #[must_use]
 pub fn window(spec: &CardSpec, board: &BoardSpec, thickness_mm: f64) -> CardWindow {
     let height = table_height(spec.kind);
@@ -73,14 +77,16 @@ pub fn window(spec: &CardSpec, board: &BoardSpec, thickness_mm: f64) -> CardWind
         let [from, to] = least(slot).x_mm;
         (from + to) / 2.0
     };
-    let mut x = [middle(last) - width / 2.0, middle(first) + width / 2.0];
+    let plug_x = [middle(last) - width / 2.0, middle(first) + width / 2.0];
     let tab_left = cards::tab_x_range(last, height).get()[0] - TAB_AIR_MM;
     let tab_right = cards::tab_x_range(first, height).get()[1] + TAB_AIR_MM;
-    x = [x[0].min(tab_left), x[1].max(tab_right)];
+    let x = [plug_x[0].min(tab_left), plug_x[1].max(tab_right)];
     let tab_top = cards::shelf_z(height).get() + cards::BRACKET_THICKNESS.get();
     CardWindow {
         x,
+        plug_x,
         bottom: least(first).z_mm[0],
+        step: least(first).z_mm[1],
         top: match spec.window {
             Window::Edge => None,
             Window::Closed => Some(tab_top + spec.headroom_mm),

@@ -1,0 +1,149 @@
+//! What the supply asks of floor or back: its screw holes and the opening for inlet and air; the jack of a brick.
+
+use kurbo::Point;
+
+use super::bench::{Bench, Cut};
+use super::panel::{Face, FeatureKind, Purpose};
+use super::screws::{Grip, Plan};
+use crate::design::Wall;
+use crate::dimensions::connectors::BARREL_SOCKETS;
+use crate::dimensions::source::Source;
+use crate::dimensions::supplies;
+use crate::drawing::Contour;
+use crate::parts::supply::table_kind;
+
+/// Sheet left between a screw hole and the opening, mm (common practice).
+const LAND_MM: f64 = 3.0;
+
+/// The opening stays so far inside the supply's face, mm, where no screw asks for more: the face then covers the edge
+/// of the cut (common practice).
+const INSIDE_FACE_MM: f64 = 6.0;
+
+/// An opening smaller than this across is not worth cutting, mm: an inlet's plug is about 20 wide.
+const LEAST_OPENING_MM: f64 = 20.0;
+
+/// How deep a screw may go into a supply, mm (from memory: measure yours; parts behind the face stand further back).
+const DEEPEST_MM: f64 = 6.5;
+
+/// Radius of the opening's corners, mm: what a hand saw and file leave (common practice).
+const CORNER_MM: f64 = 3.0;
+
+/// Holes the maker measured.
+const MEASURED: Source = Source::common_practice("The maker's measure", "holes in the face of this supply");
+
+pub(super) fn features(bench: &mut Bench) {
+    match bench.arrangement.supply {
+        Some(_) => built_in(bench),
+        None => jack(bench),
+    }
+}
+
+/// Holes in the face's own frame: measured ones, else published ones, else none.
+fn holes(bench: &Bench) -> Vec<([f64; 2], Source)> {
+    let spec = &bench.spec.supply;
+    if !spec.holes.is_empty() {
+        return spec.holes.iter().map(|hole| (*hole, MEASURED)).collect();
+    }
+    supplies::holes(table_kind(spec.kind))
+        .unwrap_or_default()
+        .iter()
+        .map(|hole| ([hole.x_mm, hole.y_mm], hole.source))
+        .collect()
+}
+
+fn built_in(bench: &mut Bench) {
+    let Some(place) = bench.arrangement.supply else { return };
+    let wall = place.wall;
+    let holes = holes(bench);
+    let thread = supplies::thread().get();
+    let diameter = bench.clearance(thread);
+    let side = if wall == Wall::Floor { "from below" } else { "from behind" };
+    for (index, ([x, y], source)) in holes.iter().enumerate() {
+        let number = index + 1;
+        let at = bench.on(wall, place.face.to_case(Point::new(*x, *y), 0.0));
+        let cut = Cut::new(
+            format!("supply-hole-{number}"),
+            Purpose::SupplyScrew,
+            format!("Screw {number} of the supply: {} {side}", thread.label()),
+            *source,
+        )
+        .about("supply");
+        bench.hole(wall, cut, at, diameter);
+        let id = format!("screw-supply-{number}");
+        let grip = Grip::Steel(Some(DEEPEST_MM));
+        let plan = Plan::new(id, "screw of the supply", thread, bench.thickness(), grip).joins([wall.name(), "supply"]);
+        bench.screw_from_outside(wall, at, Plan { washers: 1..=3, ..plan });
+    }
+    let [width, height, _] = place.size_mm;
+    let centres: Vec<[f64; 2]> = holes.iter().map(|(hole, _)| *hole).collect();
+    let Some([x0, y0, x1, y1]) = opening([width, height], &centres, diameter / 2.0) else { return };
+    let a = bench.on(wall, place.face.to_case(Point::new(x0, y0), 0.0));
+    let b = bench.on(wall, place.face.to_case(Point::new(x1, y1), 0.0));
+    let cut = Cut::new(
+        "supply-opening",
+        Purpose::SupplyOpening,
+        "Opening for the supply's mains inlet, its switch and its outgoing air",
+        Source::derived("Size of the supply's face", "as large as its screws leave sheet around them"),
+    )
+    .about("supply");
+    bench.shape(wall, cut, FeatureKind::Opening, None, Contour::rounded_rect(a.x, a.y, b.x, b.y, CORNER_MM));
+}
+
+/// The largest upright opening of a face that keeps clear of its screws: x0, y0, x1, y1 in the face's frame.
+///
+/// Without known screws there is none: a saw cut cannot be taken back, and the maker has yet to measure. Each hole
+/// pushes the side nearest to it.
+fn opening(face: [f64; 2], holes: &[[f64; 2]], radius: f64) -> Option<[f64; 4]> {
+    if holes.is_empty() {
+        return None;
+    }
+    let mut inset = [INSIDE_FACE_MM; 4];
+    for hole in holes {
+        let from = [hole[0], hole[1], face[0] - hole[0], face[1] - hole[1]];
+        let nearest = (0..4).min_by(|a, b| from[*a].total_cmp(&from[*b])).unwrap_or(0);
+        inset[nearest] = inset[nearest].max(from[nearest] + radius + LAND_MM);
+    }
+    let found = [inset[0], inset[1], face[0] - inset[2], face[1] - inset[3]];
+    (found[2] - found[0] >= LEAST_OPENING_MM && found[3] - found[1] >= LEAST_OPENING_MM).then_some(found)
+}
+
+fn jack(bench: &mut Bench) {
+    let (Some(place), Some(diameter)) = (bench.arrangement.jack, bench.spec.supply.jack_hole_mm) else { return };
+    let about = "jack";
+    let measured = Source::common_practice("The maker's measure", "thread of the brick's jack");
+    let cut = Cut::new("jack", Purpose::BrickJack, "Hole for the jack of the external brick", measured).about(about);
+    bench.hole(place.wall, cut, place.centre, diameter);
+    let socket = &BARREL_SOCKETS[0];
+    let deep = bench.thickness() - socket.panel_max_mm;
+    if deep > 0.0 {
+        // Room for its nut: the jack's body behind the panel is as wide (see parts::wall).
+        let wide = diameter + 4.0;
+        let why = format!("Counterbore from inside: the jack clamps at most {} mm of sheet", socket.panel_max_mm);
+        let cut = Cut::new("jack-counterbore", Purpose::PortCounterbore, why, socket.source).about(about);
+        let kind = FeatureKind::Counterbore;
+        bench.round(place.wall, cut, kind, Some((deep, Face::Inside)), place.centre, wide);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 150 x 86, holes at (6,80) (144,80) (6,16) (120,6), 3.9 mm: left and right 6 + 1.95 + 3, bottom the same, top 6.
+    #[test]
+    fn the_opening_of_a_full_size_supply_leaves_sheet_around_each_screw() {
+        let holes = [[6.0, 80.0], [144.0, 80.0], [6.0, 16.0], [120.0, 6.0]];
+        let [x0, y0, x1, y1] = opening([150.0, 86.0], &holes, 1.95).unwrap();
+        assert!((x0 - 10.95).abs() < 1e-9 && (x1 - 139.05).abs() < 1e-9 && (y0 - 10.95).abs() < 1e-9 && y1 <= 80.0);
+        for hole in holes {
+            let dx = (x0 - hole[0]).max(hole[0] - x1).max(0.0);
+            let dy = (y0 - hole[1]).max(hole[1] - y1).max(0.0);
+            assert!(libm::hypot(dx, dy) >= 1.95 + 3.0 - 1e-9, "{hole:?}");
+        }
+    }
+
+    #[test]
+    fn nothing_is_cut_for_a_supply_whose_screws_nobody_has_measured() {
+        assert_eq!(opening([125.0, 63.5], &[], 1.95), None);
+    }
+}
