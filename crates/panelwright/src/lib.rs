@@ -1,9 +1,19 @@
 //! Panelwright's core: from what the maker chose to a small computer case of flat panels.
 //!
+//! The flow goes one way, each arrow one function from earlier results to one plain value; [`Build::of`] is the whole
+//! of it on one screen:
+//!
+//! ```text
+//! Design -> Spec -> Arrangement (parts placed) -> panels, hardware, screws -> findings
+//!                                                        |
+//!                                                        +-> pictures, templates, files
+//! ```
+//!
 //! Invariant: this crate touches no file, clock, randomness, thread or page.
 #![forbid(unsafe_code)]
 
 pub mod arrangement;
+mod build;
 pub mod design;
 pub mod dimensions;
 pub mod documents;
@@ -16,3 +26,5 @@ pub mod pictures;
 #[doc(hidden)]
 pub mod sample;
 pub mod solid;
+
+pub use build::Build;
