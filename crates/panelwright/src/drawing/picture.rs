@@ -151,6 +151,8 @@ pub struct Group {
     pub place: Affine,
     /// What is seen, in the frame around the group; `None` is all.
     pub clip: Option<Rect>,
+    /// What it shows: a part or a panel, say. Several groups may show the same.
+    pub about: Option<String>,
     /// The items.
     pub items: Vec<Item>,
 }
@@ -339,7 +341,13 @@ impl Group {
     /// Items moved by `by`, mm.
     #[must_use]
     pub fn moved(by: Vec2, items: Vec<Item>) -> Self {
-        Self { place: Affine::translate(by), clip: None, items }
+        Self { place: Affine::translate(by), clip: None, about: None, items }
+    }
+
+    /// Items that show one thing, left where they are.
+    #[must_use]
+    pub fn about(what: impl Into<String>, items: Vec<Item>) -> Self {
+        Self { place: Affine::IDENTITY, clip: None, about: Some(what.into()), items }
     }
 
     /// The same, seen only inside `window` (in the frame around the group).

@@ -190,7 +190,7 @@ fn state_is_only_changed_when_it_must_be_and_comes_back_after_a_group() {
     let mut inner = Layer::default();
     inner.draw(Contour::rect(0., 0., 5., 5.), Style::filled(Colour::Sheet).with_opacity(0.25));
     let place = Affine::translate(Vec2::new(3., 4.));
-    layer.push(Group { place, clip: Some(Window::new(1., 2., 4., 8.)), items: inner.items.clone() });
+    layer.push(Group { place, clip: Some(Window::new(1., 2., 4., 8.)), about: None, items: inner.items.clone() });
     layer.items.extend(inner.items);
     layer.draw(Contour::rect(0., 0., 5., 5.), Style::filled(Colour::Sheet));
     let file = pdf(&[page(layer.items)], &info());

@@ -279,6 +279,13 @@ impl Writer<'_> {
     fn group(&mut self, group: &Group) -> Element {
         let outer = self.height_mm;
         let mut placed = Element::new("g");
+        if let Some(what) = &group.about {
+            placed.assign("data-about", xml_safe(what));
+        }
+        if group.place == Affine::IDENTITY && group.clip.is_none() {
+            self.items(&mut placed, &group.items);
+            return placed;
+        }
         if group.place != Affine::IDENTITY || outer != 0.0 {
             let [a, b, c, d, e, f] = group.place.as_coeffs();
             let across = number(e);

@@ -108,7 +108,7 @@ fn a_placed_group_lands_where_its_matrix_says() {
     // Follow a point by hand through what is written: x' = a x + c y + e with y down.
     let place = Affine::translate((30., 80.)) * Affine::new([0.8, 0.6, -0.6, 0.8, 0., 0.]);
     let shape = Shape::new(Form::Circle { centre: Point::new(40., 10.), radius_mm: 1. }, Style::filled(Colour::Ink));
-    let group = Group { place, clip: Some(Rect::new(10., 20., 60., 100.)), items: vec![shape.into()] };
+    let group = Group { place, clip: Some(Rect::new(10., 20., 60., 100.)), about: None, items: vec![shape.into()] };
     let text = svg(&one(group.clone()), &SvgOptions::for_page("q-"));
     holds(&text, r#"transform="matrix(0.8 -0.6 0.6 0.8 30 217)""#);
     holds(&text, r#"cx="40" cy="-10""#);

@@ -3,35 +3,11 @@
 //!
 //! Case frame, mm. A piece knows nothing of panels or parts but the number of its owner.
 
+use crate::drawing::Colour;
 use crate::solid::{Aabb, TOUCH_MM};
 
 /// A point in the case frame.
 pub(super) type At = [f64; 3];
-
-/// What a facet shows. Colours follow from it; so do the checks of what hides what.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Tint {
-    /// Face of a chassis panel.
-    Chassis,
-    /// Face of a sleeve panel.
-    Sleeve,
-    /// Cut edge of a panel, or the wall of an opening in it.
-    Cut,
-    /// A hole or recess too narrow to see through.
-    Hollow,
-    /// Circuit board.
-    Board,
-    /// Sheet metal and screws.
-    Metal,
-    /// Fins of a cooler.
-    Fins,
-    /// Plastic: connectors, shrouds, fan frames.
-    Plastic,
-    /// Darker plastic or depth on a face: fan openings, sockets, slots.
-    Deep,
-    /// A label.
-    Paper,
-}
 
 /// Which way a facet faces, for its shade.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -44,6 +20,8 @@ pub(super) enum Side {
     Level,
     /// Anything between.
     Round,
+    /// The inside of a hole or recess.
+    Inner,
 }
 
 impl Side {
@@ -82,10 +60,12 @@ pub(super) struct Stroke {
 pub(super) struct Facet {
     /// Boundary and holes; may be empty when there are only lines.
     pub rings: Vec<Vec<At>>,
-    /// What it shows.
-    pub tint: Tint,
+    /// What it is made of.
+    pub colour: Colour,
     /// Which way it faces.
     pub side: Side,
+    /// The line along every ring, if any.
+    pub outline: Option<Pen>,
     /// Lines on it.
     pub strokes: Vec<Stroke>,
 }
@@ -140,10 +120,35 @@ impl Piece {
 impl Facet {
     /// The part of the facet where `inside` (a linear function) is not negative; `None` when nothing is left.
     pub(super) fn clipped(&self, inside: impl Fn(&At) -> f64) -> Option<Self> {
-        let rings: Vec<Vec<At>> =
-            self.rings.iter().map(|ring| clip_ring(ring, &inside)).filter(|ring| ring.len() > 2).collect();
-        let strokes: Vec<Stroke> = self.strokes.iter().flat_map(|stroke| stroke.clipped(&inside)).collect();
-        (!rings.is_empty() || !strokes.is_empty()).then_some(Self { rings, tint: self.tint, side: self.side, strokes })
+        if self
+            .rings
+            .iter()
+            .flatten()
+            .chain(self.strokes.iter().flat_map(|stroke| &stroke.points))
+            .all(|at| inside(at) >= 0.0)
+        {
+            return Some(self.clone());
+        }
+        let clipped = self.rings.iter().map(|ring| clip_ring(ring, &inside)).filter(|ring| ring.len() > 2);
+        // An outline that is cut is no closed line any more.
+        let outlines = self
+            .outline
+            .iter()
+            .flat_map(|pen| self.rings.iter().map(|ring| Stroke { points: ring.clone(), closed: true, pen: *pen }));
+        let strokes: Vec<Stroke> = outlines
+            .collect::<Vec<_>>()
+            .iter()
+            .chain(&self.strokes)
+            .flat_map(|stroke| stroke.clipped(&inside))
+            .collect();
+        let rings: Vec<Vec<At>> = clipped.collect();
+        (!rings.is_empty() || !strokes.is_empty()).then_some(Self {
+            rings,
+            colour: self.colour,
+            side: self.side,
+            outline: None,
+            strokes,
+        })
     }
 }
 
@@ -219,9 +224,10 @@ mod tests {
     fn a_cut_shares_out_area_and_line_without_loss() {
         let facet = Facet {
             rings: vec![square()],
-            tint: Tint::Metal,
+            colour: Colour::Metal,
             side: Side::Level,
-            strokes: vec![Stroke { points: square(), closed: true, pen: Pen::Thick }],
+            outline: Some(Pen::Thick),
+            strokes: Vec::new(),
         };
         let piece = Piece::solid(0, Aabb::new([0.0; 3], [10.0, 10.0, 5.0]), vec![facet]);
         assert!(piece.is_cut_by(0, 3.0) && !piece.is_cut_by(0, 10.0) && !piece.is_cut_by(0, 0.0));

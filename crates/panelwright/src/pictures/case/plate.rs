@@ -6,10 +6,10 @@
 
 use kurbo::{Point, Rect, Vec2};
 
-use super::piece::{At, Facet, Pen, Piece, Side, Stroke, Tint};
+use super::piece::{At, Facet, Pen, Piece, Side, Stroke};
 use super::pocket::{Front, Pocket, Pockets};
-use crate::drawing::Contour;
-use crate::panels::{Assembly, Face, Feature, Panel};
+use crate::drawing::{Colour, Contour};
+use crate::panels::{Face, Feature, Panel};
 use crate::pictures::projection::{EDGE_ON, Projection};
 use crate::solid::{Aabb, PanelFrame, TOUCH_MM};
 
@@ -37,7 +37,6 @@ pub(super) fn plate(owner: usize, panel: &Panel, around: &Around, view: &Project
     let bounds = Aabb::new(frame.to_case(Point::ZERO, 0.0), frame.to_case(Point::new(width, height), -thickness));
     let front = Front::of(frame, thickness, view.eye, EDGE_ON);
     let mut work = Work {
-        tint: if panel.assembly == Assembly::Chassis { Tint::Chassis } else { Tint::Sleeve },
         frame,
         thickness,
         edges: Rect::new(0.0, 0.0, width, height),
@@ -81,7 +80,6 @@ fn dot(a: At, b: At) -> f64 {
 }
 
 struct Work {
-    tint: Tint,
     frame: PanelFrame,
     thickness: f64,
     edges: Rect,
@@ -111,8 +109,9 @@ impl Work {
             let facet = Facet {
                 strokes: self.wall_strokes(&quad, outline, index),
                 rings: vec![quad.to_vec()],
-                tint: Tint::Cut,
+                colour: Colour::SheetEdge,
                 side: self.wall_side(along),
+                outline: None,
             };
             let middle = from.midpoint(to);
             let mouth = notches.iter().find(|notch| !self.is_outer(from, to) && notch.holds(middle, CHORD_MM));
@@ -171,51 +170,45 @@ impl Work {
         head_on: &dyn Fn(&Feature) -> Option<f64>,
     ) {
         let place = |ring: &[Point]| -> Vec<At> { ring.iter().map(|point| front.place(*point)).collect() };
-        let mut face = self.facet(vec![place(outline)], self.tint, Vec::new());
-        let mut hollow = self.facet(Vec::new(), Tint::Hollow, Vec::new());
-        let mut heads = self.facet(Vec::new(), Tint::Metal, Vec::new());
-        face.strokes.push(Stroke { points: place(outline), closed: true, pen: Pen::Thick });
+        let mut face = Facet { outline: Some(Pen::Thick), ..self.facet(Colour::Sheet, place(outline)) };
+        let mut hollow = Facet { rings: Vec::new(), side: Side::Inner, ..self.facet(Colour::SheetEdge, Vec::new()) };
+        let mut heads = Facet { rings: Vec::new(), ..self.facet(Colour::Metal, Vec::new()) };
         for feature in panel.features.iter().filter(|feature| !feature.notch && feature.blind.is_none()) {
             if let (Some(radius), true) = (head_on(feature), front.w == 0.0) {
                 head(&mut heads, front, feature.centre, radius);
                 continue;
             }
             let ring = feature.contour.flatten(CHORD_MM);
-            let rim = Stroke { points: place(&ring), closed: true, pen: Pen::Thin };
+            let rim = place(&ring);
             let bounds = feature.contour.bbox();
             let visited = || visitors.iter().any(|visitor| visitor.overlaps(bounds));
             match gap(&feature.contour, &ring, front.shift) {
                 Gap::None if visited() => {
                     self.opening_walls(front, &ring, &[]);
-                    face.rings.push(rim.points.clone());
-                    face.strokes.push(rim);
+                    face.rings.push(rim);
                     self.mouths.push(Pocket::convex(&ring, bounds));
                 }
-                Gap::None => {
-                    hollow.rings.push(rim.points.clone());
-                    hollow.strokes.push(rim);
-                }
+                Gap::None => hollow.rings.push(rim),
                 Gap::Convex(through) => {
                     self.opening_walls(front, &ring, &through);
-                    face.rings.push(rim.points.clone());
-                    face.strokes.push(rim);
+                    face.rings.push(rim);
                     self.mouths.push(Pocket::convex(&ring, bounds));
                 }
                 Gap::Other => {
                     self.bent_opening_walls(&ring);
-                    face.rings.push(rim.points.clone());
-                    face.strokes.push(rim);
+                    face.rings.push(rim);
                     self.mouths.push(Pocket::notch(bounds, self.edges.inflate(1.0, 1.0), 0.0));
                 }
             }
         }
         self.over.push(face);
         self.recesses(panel, front);
-        self.over.extend([hollow, heads].into_iter().filter(|facet| !facet.strokes.is_empty()));
+        self.over.extend([hollow, heads].into_iter().filter(|facet| !facet.rings.is_empty()));
     }
 
-    fn facet(&self, rings: Vec<Vec<At>>, tint: Tint, strokes: Vec<Stroke>) -> Facet {
-        Facet { rings, tint, side: self.side, strokes }
+    /// An area on the face with a thin line around it.
+    fn facet(&self, colour: Colour, ring: Vec<At>) -> Facet {
+        Facet { rings: vec![ring], colour, side: self.side, outline: Some(Pen::Thin), strokes: Vec::new() }
     }
 
     /// The walls of a convex opening, painted into its mouth: the mouth without what shows through.
@@ -237,7 +230,7 @@ impl Work {
                 strokes.push(line(vec![front.place(corner), front.place(corner + front.shift)], Pen::Thin));
             }
         }
-        self.under.push(Facet { rings, tint: Tint::Cut, side: Side::Round, strokes });
+        self.under.push(Facet { rings, colour: Colour::SheetEdge, side: Side::Round, outline: None, strokes });
     }
 
     /// The walls of any other opening that face the eye, the far ones first.
@@ -255,8 +248,9 @@ impl Work {
             let facet = Facet {
                 strokes: vec![line(vec![quad[0], quad[1]], Pen::Thin), line(vec![quad[2], quad[3]], Pen::Thin)],
                 rings: vec![quad.to_vec()],
-                tint: Tint::Cut,
+                colour: Colour::SheetEdge,
                 side: self.wall_side(along),
+                outline: None,
             };
             walls.push((from.midpoint(to).to_vec2().dot(self.eye), facet));
         }
@@ -279,13 +273,10 @@ impl Work {
             let place = |contour: &Contour| -> Vec<At> {
                 contour.flatten(CHORD_MM).into_iter().map(|point| front.place(point)).collect()
             };
-            let outer = place(&feature.contour);
-            let stroke = Stroke { points: outer.clone(), closed: true, pen: Pen::Thin };
+            let mut recess = self.facet(Colour::SheetEdge, place(&feature.contour));
             // What goes through inside it stays open.
-            let rings = core::iter::once(outer)
-                .chain(panel.features.iter().filter(within).map(|inner| place(&inner.contour)))
-                .collect();
-            self.over.push(self.facet(rings, Tint::Cut, vec![stroke]));
+            recess.rings.extend(panel.features.iter().filter(within).map(|inner| place(&inner.contour)));
+            self.over.push(recess);
         }
     }
 }
@@ -298,8 +289,7 @@ fn line(points: Vec<At>, pen: Pen) -> Stroke {
 fn head(heads: &mut Facet, front: &Front, centre: Point, radius_mm: f64) {
     let disc = Contour::circle(centre.x, centre.y, radius_mm).flatten(CHORD_MM);
     let disc: Vec<At> = disc.into_iter().map(|point| front.place(point)).collect();
-    heads.rings.push(disc.clone());
-    heads.strokes.push(Stroke { points: disc, closed: true, pen: Pen::Thin });
+    heads.rings.push(disc);
     for arm in [Vec2::new(radius_mm / 2.0, 0.0), Vec2::new(0.0, radius_mm / 2.0)] {
         heads.strokes.push(line(vec![front.place(centre - arm), front.place(centre + arm)], Pen::Thin));
     }

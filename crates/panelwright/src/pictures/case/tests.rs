@@ -5,11 +5,11 @@
 
 use kurbo::Point;
 
-use super::piece::{Facet, Piece, Side, Tint};
+use super::piece::{Facet, Piece, Side};
 use super::{painted, plate};
 use crate::design::Wall;
 use crate::dimensions::source::Source;
-use crate::drawing::Contour;
+use crate::drawing::{Colour, Contour};
 use crate::panels::{Assembly, Feature, FeatureKind, Panel, Purpose};
 use crate::pictures::Projection;
 use crate::pictures::case::solids;
@@ -138,8 +138,8 @@ fn covers(rings: &[Vec<Point>], at: Point) -> bool {
 
 fn drawn(picture: &[(usize, Facet, Vec<Vec<Point>>)], at: Point) -> Seen {
     picture.iter().rev().find(|(_, _, rings)| covers(rings, at)).map(|(owner, facet, _)| {
-        let axis = match (facet.tint, facet.side) {
-            (Tint::Cut | Tint::Hollow, _) | (_, Side::Round) => None,
+        let axis = match (facet.colour, facet.side) {
+            (Colour::SheetEdge, _) | (_, Side::Round | Side::Inner) => None,
             (_, Side::Across) => Some(0),
             (_, Side::Along) => Some(1),
             (_, Side::Level) => Some(2),
@@ -193,7 +193,7 @@ fn panel_of(sheet: &Sheet) -> Panel {
 fn pieces_of(things: &[Thing], view: &Projection) -> Vec<Piece> {
     let visitors: Vec<Aabb> = things.iter().filter(|thing| matches!(thing, Thing::Box(_))).map(bounds_of).collect();
     let piece = |(owner, thing): (usize, &Thing)| match thing {
-        Thing::Box(bounds) => vec![solids::block(owner, *bounds, Tint::Metal, view)],
+        Thing::Box(bounds) => vec![solids::block(owner, *bounds, Colour::Metal, view)],
         Thing::Sheet(sheet) => {
             let around = plate::Around { frame: sheet.frame, visitors: &visitors, head: &|_| None };
             plate::plate(owner, &panel_of(sheet), &around, view)
