@@ -29,6 +29,8 @@ mod size;
 mod sleeve;
 mod solids;
 mod supply;
+#[cfg(test)]
+mod tests;
 mod unknowns;
 mod webs;
 mod words;

@@ -39,7 +39,7 @@ pub(super) const SCREW_HITS_PART: Rule = Rule {
 
 pub(super) const SCREW_HITS_SCREW: Rule = Rule {
     name: "screw-hits-screw",
-    what: "No two screws meet.",
+    what: "No two screws run into each other.",
     source: Source::derived("Geometry of the design", "two solids cannot share space"),
     look: screw_hits_screw,
 };

@@ -1,0 +1,63 @@
+//! Tests of the rules over cases made up for them.
+
+mod fixture;
+mod growth;
+mod limits;
+mod solids;
+
+use super::RULES;
+
+#[test]
+fn every_rule_says_what_it_does_and_has_its_own_name() {
+    assert!(RULES.len() >= 24);
+    let mut names: Vec<&str> = RULES.iter().map(|rule| rule.name).collect();
+    names.sort_unstable();
+    names.dedup();
+    assert_eq!(names.len(), RULES.len());
+    for rule in RULES {
+        assert!(rule.what.len() > 20 && rule.what.ends_with('.'), "{}", rule.name);
+        assert!(!rule.source.document.is_empty() && !rule.source.place.is_empty(), "{}", rule.name);
+    }
+}
+
+/// The default design with plain panels: a case that can be built.
+#[test]
+fn nothing_blocks_a_case_that_fits() {
+    let fixture = fixture::Fixture::new(&[]);
+    let blocks: Vec<_> = fixture.check().into_iter().filter(|finding| finding.severity.name() == "blocks").collect();
+    assert!(blocks.is_empty(), "{blocks:#?}");
+    let closest = super::closest(&fixture.case());
+    assert!(closest.starts_with("Nothing stands in the way. Closest call: "), "{closest}");
+}
+
+#[test]
+fn findings_are_sorted_and_speak_in_sentences() {
+    let mut fixture = fixture::Fixture::new(&[("cooler.height", 199.into()), ("size.rule", "given".into())]);
+    fixture.spec.feet.height_mm = 0.0;
+    let found = fixture.check();
+    assert!(found.len() > 5);
+    assert!(found.windows(2).all(|two| (two[0].severity, two[0].rule) <= (two[1].severity, two[1].rule)));
+    for finding in found {
+        assert!(finding.text.ends_with('.') || finding.text.ends_with(".)"), "{}", finding.text);
+        assert!(finding.text.chars().next().is_some_and(|first| first.is_uppercase() || first.is_numeric()));
+        assert!(!finding.text.contains("NaN") && !finding.text.contains("inf"), "{}", finding.text);
+        assert!(finding.remedy.is_empty() || finding.remedy.ends_with('.'), "{}", finding.remedy);
+        assert_eq!(finding.measured.is_some() && finding.unit.is_empty(), finding.rule == "drive-washers");
+    }
+}
+
+/// The words the page was promised.
+#[test]
+fn a_cooler_too_high_is_told_with_the_numbers_that_would_do() {
+    let mut fixture = fixture::Fixture::new(&[]);
+    let top = fixture.inside(crate::design::Wall::Top);
+    fixture.part("cooler").bodies[0].max[2] = top + 3.4;
+    let found = fixture.check();
+    let finding = found.iter().find(|finding| finding.rule == "cooler-under-top").unwrap();
+    assert_eq!(finding.text, "The cooler stands 3.4 mm too high for the top.");
+    assert_eq!(
+        finding.remedy,
+        "A top 3.4 mm higher clears it (outside height 213.4 mm), or a cooler of 154.6 mm or less."
+    );
+    assert_eq!(finding.about, ["cooler", "top"]);
+}
