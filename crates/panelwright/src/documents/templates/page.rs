@@ -61,8 +61,10 @@ pub fn draw(panel: &Panel, plan: &PagePlan, at: [usize; 2], pack: &PackWords) ->
     page.outline();
     let shown = page.features();
     page.neighbours();
-    page.edges();
+    // The bars may cross a centre line, but never a line to cut.
     page.bars();
+    page.ticks();
+    page.edges();
     page.head(pack);
     page.key(&shown);
     page.out_of_reach();
@@ -76,9 +78,6 @@ impl<'a> Page<'a> {
         let outline = self.panel.outline.translate(self.origin);
         self.pen.contour("outline", &outline, Line::Cut);
         self.take_line(&outline);
-        if self.plan.way == Way::Ticks {
-            self.ticks();
-        }
     }
 
     /// Keeps writing off a line without closing what lies inside it.
@@ -176,6 +175,9 @@ impl<'a> Page<'a> {
 
     /// Ticks and centre lines of a panel whose edges the printer may not reach.
     fn ticks(&mut self) {
+        if self.plan.way != Way::Ticks {
+            return;
+        }
         let [w, h] = self.panel.size_mm;
         let panel = Rect::new(0.0, 0.0, w, h) + self.origin;
         let middle = panel.center();
@@ -207,24 +209,14 @@ impl<'a> Page<'a> {
                 self.pen.line("ticks", foot - out * tick, foot, Line::Cut);
                 self.free.take(Rect::from_points(foot - out * tick, foot), 0.6);
             }
+            let edge = match (upright, out.x + out.y > 0.0) {
+                (true, true) => Edge::Upper,
+                (true, false) => Edge::Lower,
+                (false, true) => Edge::Right,
+                (false, false) => Edge::Left,
+            };
             let words = format!("edge {} mm beyond these ticks", words::mm(-inside));
-            let at = if upright {
-                Point::new(middle.x + 4.0, if out.y > 0.0 { p.y1 - 3.0 } else { p.y0 + 1.0 })
-            } else {
-                Point::new(if out.x > 0.0 { p.x1 - 1.0 } else { p.x0 + 3.0 }, middle.y + 4.0)
-            };
-            if upright {
-                self.pen.text("ticks", at, SMALL_MM, Anchor::Start, Weight::Regular, &words);
-            } else {
-                self.pen.upright_text("ticks", at, SMALL_MM, &words);
-            }
-            let length = text_width_mm(&words, SMALL_MM, Weight::Regular);
-            let covered = if upright {
-                Rect::new(at.x, at.y - 0.5, at.x + length, at.y + SMALL_MM)
-            } else {
-                Rect::new(at.x - SMALL_MM, at.y, at.x + 0.5, at.y + length)
-            };
-            self.free.take(covered, 0.4);
+            self.along_edge("ticks", edge, &words);
         }
     }
 
@@ -259,45 +251,52 @@ impl<'a> Page<'a> {
 
     /// What each edge meets, written along it inside the panel.
     fn edges(&mut self) {
-        let [w, h] = self.panel.size_mm;
-        let lines = [
-            (Edge::Upper, Point::new(w / 2.0, h - 4.0)),
-            (Edge::Lower, Point::new(w / 2.0, 2.0)),
-            (Edge::Left, Point::new(4.0, h / 2.0)),
-            (Edge::Right, Point::new(w - 2.0, h / 2.0)),
-        ];
-        for (edge, at) in lines {
-            let text = words::edge_words(self.panel, edge);
-            let length = text_width_mm(&text, SMALL_MM, Weight::Regular);
-            let mut at = at + self.origin;
-            let upright = matches!(edge, Edge::Upper | Edge::Lower);
-            let p = self.printable.inset(-0.5);
-            if upright {
-                at.y = at.y.clamp(p.y0 + 6.0, p.y1 - 6.0);
-                at.x -= length / 2.0;
-            } else {
-                at.x = at.x.clamp(p.x0 + 7.0, p.x1 - 5.0);
-                at.y -= length / 2.0;
-            }
-            let covered = if upright {
-                Rect::new(at.x, at.y, at.x + length, at.y + SMALL_MM)
-            } else {
-                Rect::new(at.x - SMALL_MM, at.y, at.x, at.y + length)
+        let [columns, rows] = self.plan.grid();
+        for edge in [Edge::Upper, Edge::Lower, Edge::Left, Edge::Right] {
+            // On tiles only those pages speak of an edge that show it.
+            let shown = match edge {
+                Edge::Left => self.at[0] == 0,
+                Edge::Right => self.at[0] + 1 == columns,
+                Edge::Lower => self.at[1] == 0,
+                Edge::Upper => self.at[1] + 1 == rows,
             };
-            if text.is_empty() || covered.intersect(p) != covered || !self.is_free(covered) {
-                continue;
+            let words = words::edge_words(self.panel, edge);
+            if shown && !words.is_empty() {
+                self.along_edge("words", edge, &words);
             }
-            if upright {
-                self.pen.text("words", at, SMALL_MM, Anchor::Start, Weight::Regular, &text);
-            } else {
-                self.pen.upright_text("words", at, SMALL_MM, &text);
-            }
-            self.free.take(covered, 0.6);
         }
     }
 
-    fn is_free(&self, rect: Rect) -> bool {
-        self.free.is_free(rect)
+    /// Writes words along an edge of the panel, inside it and as near as there is room.
+    fn along_edge(&mut self, layer: &str, edge: Edge, words: &str) {
+        let [w, h] = self.panel.size_mm;
+        let seen = (Rect::new(0.0, 0.0, w, h) + self.origin).intersect(self.printable).inset(-1.0);
+        let length = text_width_mm(words, SMALL_MM, Weight::Regular);
+        let level = matches!(edge, Edge::Upper | Edge::Lower);
+        for depth in [0.0, 3.0, 6.0, 9.0, 12.0] {
+            for share in [0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95] {
+                let covered = if level {
+                    let x = seen.x0 + (seen.width() - length) * share;
+                    let y = if edge == Edge::Upper { seen.y1 - SMALL_MM - depth } else { seen.y0 + 0.5 + depth };
+                    Rect::new(x, y, x + length, y + SMALL_MM)
+                } else {
+                    let y = seen.y0 + (seen.height() - length) * share;
+                    let x = if edge == Edge::Right { seen.x1 - SMALL_MM - depth } else { seen.x0 + 0.5 + depth };
+                    Rect::new(x, y, x + SMALL_MM, y + length)
+                };
+                if !self.free.is_free(covered) {
+                    continue;
+                }
+                if level {
+                    let at = Point::new(covered.x0, covered.y0 + 0.4);
+                    self.pen.text(layer, at, SMALL_MM, Anchor::Start, Weight::Regular, words);
+                } else {
+                    self.pen.upright_text(layer, Point::new(covered.x1 - 0.4, covered.y0), SMALL_MM, words);
+                }
+                self.free.take(covered, 0.4);
+                return;
+            }
+        }
     }
 
     /// A level and an upright bar of 100 mm.
@@ -351,13 +350,13 @@ impl<'a> Page<'a> {
         let arrow = 14.0;
         let place = self.block(&lines, arrow);
         let Some(place) = place else { return };
-        let foot = Point::new(place.x0 + 5.0, place.y1 - 16.0);
+        let foot = Point::new(place.x0 + 8.0, place.y1 - 16.0);
         let tip = foot + Vec2::new(0.0, 12.0);
         self.pen.line("words", foot, tip, Line::Cut);
         self.pen.line("words", tip, tip + Vec2::new(-2.0, -4.0), Line::Cut);
         self.pen.line("words", tip, tip + Vec2::new(2.0, -4.0), Line::Cut);
         let up = words::up(wall);
-        self.pen.upright_text("words", foot + Vec2::new(-1.5, 0.0), SMALL_MM, up);
+        self.pen.upright_text("words", foot + Vec2::new(-3.0, 0.0), SMALL_MM, up);
     }
 
     /// Finds room for lines of writing, smaller if it must be, and writes them; the rectangle used.
@@ -387,15 +386,15 @@ impl<'a> Page<'a> {
         let blades: usize = shown.iter().map(|feature| blade_holes(feature).len()).sum();
         if blades > 0 {
             rows.push(KeyRow {
-                letter: "○".to_owned(),
-                drill: "dashed".to_owned(),
+                letter: String::new(),
+                drill: "dashed ring".to_owned(),
                 count: blades,
                 what: "Blade entry: drill inside the opening, then saw".to_owned(),
             });
         }
         if shown.iter().any(|feature| feature.purpose == Purpose::Vent) {
             rows.push(KeyRow {
-                letter: "+".to_owned(),
+                letter: String::new(),
                 drill: "vent".to_owned(),
                 count: shown.iter().filter(|feature| feature.purpose == Purpose::Vent).count(),
                 what: "Drill at the marks, saw between them".to_owned(),
