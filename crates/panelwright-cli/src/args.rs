@@ -1,7 +1,11 @@
 //! What can be asked on the command line, with the help that says how.
 
+use std::path::PathBuf;
+
 use clap::{Parser, Subcommand};
 
+/// Exit code of `check` when something blocks.
+pub const BLOCKED: u8 = 1;
 /// Exit code when the input is wrong: arguments, a design file, a link.
 pub const WRONG_INPUT: u8 = 2;
 /// Exit code when a result could not be written.
@@ -10,9 +14,11 @@ pub const NOT_WRITTEN: u8 = 3;
 const AFTER: &str = "\
 DESIGN is a design file, a link (the whole address, or from its # on, in quotes), or - for standard input.
 
-Exit codes: 0 done; 2 the input is wrong; 3 a result could not be written.
+Exit codes: 0 done; 1 check found something that blocks; 2 the input is wrong; 3 a result could not be written.
 
 Examples:
+  panelwright make quay.json --out quay
+  panelwright check quay.json
   panelwright link quay.json
   panelwright choices | less";
 
@@ -30,6 +36,44 @@ const DESIGN: &str = "A design file, a link in quotes, or - for standard input";
 /// What to do.
 #[derive(Debug, Subcommand)]
 pub enum Task {
+    /// Write every file of a design into a folder: templates, sizes, findings
+    ///
+    /// Writes design.json, build.json, findings.json and templates.pdf: all of them, or none when
+    /// something goes wrong. Files that are there already are replaced with --force only; other files stay.
+    #[command(after_help = "\
+Examples:
+  panelwright make quay.json --out quay
+  panelwright make quay.json --out quay --force --paper a3
+  panelwright make '#1AI3vAtI' --out first-draft
+  panelwright open '#1AI3vAtI' | panelwright make - --out first-draft")]
+    Make {
+        #[arg(help = DESIGN)]
+        design: String,
+        /// The folder; made when it is not there
+        #[arg(long, value_name = "DIR")]
+        out: PathBuf,
+        /// Print on this paper instead of the design's own: a4, a3, letter, legal, tabloid
+        #[arg(long, value_name = "PAPER")]
+        paper: Option<String>,
+        /// Replace files of an earlier pack
+        #[arg(long)]
+        force: bool,
+    },
+    /// Say whether everything fits; exit code 1 when something blocks
+    #[command(after_help = "\
+Exit codes: 0 nothing blocks; 1 something blocks; 2 the input is wrong.
+
+Examples:
+  panelwright check quay.json
+  panelwright check quay.json --json > findings.json
+  panelwright check - < quay.json && echo fits")]
+    Check {
+        #[arg(help = DESIGN)]
+        design: String,
+        /// Print the findings as JSON, as in findings.json
+        #[arg(long)]
+        json: bool,
+    },
     /// Print a design as a link
     ///
     /// The link holds the whole design; nothing is stored anywhere. Give the address of a page with --base to get a

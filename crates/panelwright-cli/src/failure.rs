@@ -3,7 +3,7 @@
 use std::io;
 use std::path::PathBuf;
 
-use panelwright::design::{DesignErrors, LinkError};
+use panelwright::design::{DesignError, DesignErrors, LinkError};
 
 use crate::args::{NOT_WRITTEN, WRONG_INPUT};
 
@@ -40,6 +40,26 @@ pub enum Failure {
         /// What is wrong with it.
         error: LinkError,
     },
+    /// A value on the command line that its choice does not take.
+    #[error("{option}: {error}")]
+    Option {
+        /// The option.
+        option: &'static str,
+        /// What is wrong with it.
+        error: DesignError,
+    },
+    /// A file of the pack that is there already.
+    #[error("{}: there already; give another folder, or --force to replace the files of the pack", place.display())]
+    Exists {
+        /// The file.
+        place: PathBuf,
+    },
+    /// A file where a folder should be, or the other way round.
+    #[error("{}: in the way; give another folder", place.display())]
+    InTheWay {
+        /// What is in the way.
+        place: PathBuf,
+    },
     /// A result that cannot be written.
     #[error("{}: cannot be written: {error}", place.display())]
     Write {
@@ -57,8 +77,8 @@ impl Failure {
     /// The exit code that tells what kind of failure it is.
     pub const fn exit_code(&self) -> u8 {
         match self {
-            Self::Read { .. } | Self::NoSuchDesign { .. } | Self::Design { .. } | Self::Link { .. } => WRONG_INPUT,
             Self::Write { .. } | Self::Json(_) => NOT_WRITTEN,
+            _ => WRONG_INPUT,
         }
     }
 }

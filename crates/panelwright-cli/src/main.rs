@@ -4,15 +4,20 @@
 //! closes the pipe early (`panelwright choices | head`) has had enough: that is no error.
 
 mod args;
+mod check;
 mod failure;
 mod input;
 mod lists;
+mod make;
 mod output;
+mod pack;
 
 use std::process::ExitCode;
 
 use clap::Parser;
+use panelwright::Build;
 use panelwright::design::{write_file, write_link};
+use panelwright::documents::build_json;
 
 use args::{Arguments, Task};
 use failure::Failure;
@@ -40,6 +45,24 @@ fn main() -> ExitCode {
 /// Does what was asked and gives the exit code.
 fn run(task: &Task) -> Result<u8, Failure> {
     match task {
+        Task::Make { design, out, paper, force } => {
+            let mut design = input::design(design)?;
+            if let Some(paper) = paper {
+                design = make::on_paper(design, paper).map_err(|error| Failure::Option { option: "--paper", error })?;
+            }
+            let build = Build::of(&design);
+            let files = make::pack(&design, &build);
+            pack::write(out, &files, *force)?;
+            let names: Vec<String> = files.iter().map(|(name, _)| format!("{}\n", out.join(name).display())).collect();
+            output::print(&names.concat())?;
+            // Talk, not a result: a closed standard error changes nothing.
+            let _ = output::talk(&format!("design {}: {}", build.fingerprint, check::summary(&build)));
+        }
+        Task::Check { design, json } => {
+            let build = Build::of(&input::design(design)?);
+            output::print(&if *json { build_json::findings_json(&build) } else { check::report(&build) })?;
+            return Ok(if check::blocks(&build) { args::BLOCKED } else { 0 });
+        }
         Task::Link { design, base } => {
             let link = write_link(&input::design(design)?);
             output::print(&format!("{base}#{link}\n"))?;

@@ -1,5 +1,7 @@
 //! The program as a person at a shell meets it: exit codes, what is printed and where.
 
+mod check;
 mod convert;
 mod lists;
+mod make;
 mod run;

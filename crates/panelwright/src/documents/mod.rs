@@ -2,7 +2,9 @@
 //!
 //! Invariant: nothing here works out geometry; a document only says what the design, its panels and its findings are.
 
+pub mod build_json;
 pub mod choice_list;
 pub mod fingerprint;
+mod layout;
 pub mod source_list;
 pub mod templates;

@@ -68,6 +68,19 @@ pub enum Edge {
     Upper,
 }
 
+impl Edge {
+    /// The word used in files.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Left => "left",
+            Self::Right => "right",
+            Self::Lower => "lower",
+            Self::Upper => "upper",
+        }
+    }
+}
+
 /// What an edge meets.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct EdgeJoint {
@@ -116,6 +129,17 @@ pub enum Face {
     Inside,
 }
 
+impl Face {
+    /// The word used in files.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Outside => "outside",
+            Self::Inside => "inside",
+        }
+    }
+}
+
 /// Why a feature is there; checks and lists read this, people read [`Feature::why`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[allow(missing_docs, reason = "each name says it")]
@@ -143,6 +167,38 @@ pub enum Purpose {
     CaptiveScrew,
     Foot,
     Vent,
+}
+
+impl Purpose {
+    /// The word used in files.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::BoardStandoff => "board-standoff",
+            Self::DriveScrew => "drive-screw",
+            Self::SupplyScrew => "supply-screw",
+            Self::SupplyOpening => "supply-opening",
+            Self::BrickJack => "brick-jack",
+            Self::IoAperture => "io-aperture",
+            Self::ShieldRebate => "shield-rebate",
+            Self::CardWindow => "card-window",
+            Self::TongueRelief => "tongue-relief",
+            Self::ShelfScrew => "shelf-screw",
+            Self::CardTie => "card-tie",
+            Self::TongueBracketScrew => "tongue-bracket-screw",
+            Self::FanOpening => "fan-opening",
+            Self::FanScrew => "fan-screw",
+            Self::Button => "button",
+            Self::ButtonCounterbore => "button-counterbore",
+            Self::Port => "port",
+            Self::PortScrew => "port-screw",
+            Self::PortCounterbore => "port-counterbore",
+            Self::BracketScrew => "bracket-screw",
+            Self::CaptiveScrew => "captive-screw",
+            Self::Foot => "foot",
+            Self::Vent => "vent",
+        }
+    }
 }
 
 /// One thing cut into a panel.

@@ -61,6 +61,17 @@ pub enum Carrier {
     Sleeve,
 }
 
+impl Carrier {
+    /// The word used in files.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Chassis => "chassis",
+            Self::Sleeve => "sleeve",
+        }
+    }
+}
+
 /// Room a part needs beside its body: plug and cable bend, air, a hand.
 #[derive(Clone, Debug, PartialEq)]
 pub struct KeepClear {

@@ -1,0 +1,30 @@
+//! `make`: every file of a design, worked out before the first one is written.
+
+use panelwright::Build;
+use panelwright::design::{Design, DesignError, write_file};
+use panelwright::documents::{build_json, templates};
+
+/// One file of a pack: its name within the pack, and its bytes.
+pub type File = (String, Vec<u8>);
+
+/// The key that `--paper` sets, so that the design in the pack is the one its templates were made from.
+const PAPER_KEY: &str = "template.paper";
+
+/// The design printed on another paper.
+pub fn on_paper(mut design: Design, paper: &str) -> Result<Design, DesignError> {
+    design.set_json(PAPER_KEY, &paper.to_lowercase().into())?;
+    Ok(design)
+}
+
+/// Every file of the pack.
+pub fn pack(design: &Design, build: &Build) -> Vec<File> {
+    let mut files = vec![
+        ("design.json".to_owned(), write_file(design).into_bytes()),
+        ("build.json".to_owned(), build_json::build_json(build).into_bytes()),
+        ("findings.json".to_owned(), build_json::findings_json(build).into_bytes()),
+    ];
+    let setup = templates::setup(&build.spec.template, None);
+    let pdf = templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup);
+    files.push(("templates.pdf".to_owned(), pdf));
+    files
+}

@@ -1,0 +1,126 @@
+//! `make`: a whole pack or nothing.
+
+use std::fs;
+use std::path::Path;
+
+use super::run::{file, folder, run, run_with};
+
+const ENTRIES: [&str; 4] = ["build.json", "design.json", "findings.json", "templates.pdf"];
+
+fn listed(folder: &Path) -> Vec<String> {
+    let mut names: Vec<String> =
+        fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap()).collect();
+    names.sort();
+    names
+}
+
+fn text(path: &Path) -> String {
+    path.to_str().unwrap().to_owned()
+}
+
+#[test]
+fn a_pack_holds_every_file_and_the_design_it_was_made_from() {
+    let here = folder("make-whole");
+    let design = file(&here, "quay.json", r#"{"cooler.height": 150, "design.title": "Quay"}"#);
+    let out = here.join("a/b/pack");
+    let done = run(&["make", &design, "--out", &text(&out)]);
+    assert_eq!(done.code, 0, "{}", done.err);
+    assert_eq!(listed(&out), ENTRIES);
+    let printed: Vec<&Path> = done.out.lines().map(Path::new).collect();
+    assert_eq!(printed.len(), ENTRIES.len());
+    assert!(printed.iter().all(|path| path.is_file()));
+    let kept = fs::read_to_string(out.join("design.json")).unwrap();
+    assert_eq!(kept, "{\n  \"format\": 1,\n  \"design.title\": \"Quay\",\n  \"cooler.height\": 150\n}\n");
+    let build: serde_json::Value = serde_json::from_str(&fs::read_to_string(out.join("build.json")).unwrap()).unwrap();
+    assert_eq!(build["title"], "Quay");
+    assert!(done.err.contains(build["fingerprint"].as_str().unwrap()), "{}", done.err);
+    // Nothing but the design and the pack is left behind.
+    assert_eq!(listed(&here), ["a", "quay.json"]);
+    assert_eq!(listed(&here.join("a/b")), ["pack"]);
+}
+
+#[test]
+fn the_same_design_gives_the_same_bytes_from_file_link_and_input() {
+    let here = folder("make-same");
+    let design = file(&here, "quay.json", r#"{"card.kind": "none"}"#);
+    let link = run(&["link", &design]).printed();
+    let outs = [here.join("file"), here.join("link"), here.join("input")];
+    run(&["make", &design, "--out", &text(&outs[0])]);
+    run(&["make", link.trim(), "--out", &text(&outs[1])]);
+    run_with(&["make", "-", "--out", &text(&outs[2])], link.as_bytes());
+    for name in ENTRIES {
+        let bytes: Vec<Vec<u8>> = outs.iter().map(|out| fs::read(out.join(name)).unwrap()).collect();
+        assert!(!bytes[0].is_empty(), "{name}");
+        assert!(bytes[0] == bytes[1] && bytes[1] == bytes[2], "{name}");
+    }
+}
+
+#[test]
+fn existing_files_are_replaced_with_force_only_and_others_stay() {
+    let here = folder("make-force");
+    let design = file(&here, "quay.json", "{}");
+    let out = here.join("pack");
+    fs::create_dir(&out).unwrap();
+    fs::write(out.join("notes.txt"), "mine").unwrap();
+    fs::write(out.join("templates.pdf"), "older").unwrap();
+    let said = run(&["make", &design, "--out", &text(&out)]).failed(2);
+    assert!(said.contains("templates.pdf: there already; give another folder, or --force"), "{said}");
+    assert_eq!(listed(&out), ["notes.txt", "templates.pdf"]);
+    assert_eq!(fs::read(out.join("templates.pdf")).unwrap(), b"older");
+
+    assert_eq!(run(&["make", &design, "--out", &text(&out), "--force"]).code, 0);
+    let mut all = ENTRIES.to_vec();
+    all.push("notes.txt");
+    all.sort_unstable();
+    assert_eq!(listed(&out), all);
+    assert_eq!(fs::read(out.join("notes.txt")).unwrap(), b"mine");
+    assert!(fs::read(out.join("templates.pdf")).unwrap().starts_with(b"%PDF"));
+    // Again, over a whole pack: refused, then replaced by another design.
+    assert!(run(&["make", &design, "--out", &text(&out)]).failed(2).contains("there already"));
+    let other = run_with(&["make", "-", "--out", &text(&out), "--force"], br#"{"cooler.height": 120}"#);
+    assert_eq!(other.code, 0, "{}", other.err);
+    assert!(fs::read_to_string(out.join("design.json")).unwrap().contains("120"));
+    assert_eq!(listed(&out), all);
+}
+
+#[test]
+fn files_go_into_a_folder_that_holds_other_things() {
+    let here = folder("make-into");
+    file(&here, "readme.txt", "mine");
+    assert_eq!(run_with(&["make", "-", "--out", &text(&here)], b"{}").code, 0);
+    let mut all = ENTRIES.to_vec();
+    all.push("readme.txt");
+    all.sort_unstable();
+    assert_eq!(listed(&here), all);
+}
+
+#[test]
+fn a_run_that_fails_leaves_everything_as_it_was() {
+    let here = folder("make-fails");
+    // Wrong design: not even the folder.
+    run_with(&["make", "-", "--out", &text(&here.join("pack"))], b"{ 1 }").failed(2);
+    run_with(&["make", "-", "--paper", "b5", "--out", &text(&here.join("pack"))], b"{}").failed(2);
+    // A file where the folder should be, and where the folder above it should be.
+    file(&here, "taken", "mine");
+    assert!(run_with(&["make", "-", "--out", &text(&here.join("taken"))], b"{}").failed(2).contains("in the way"));
+    run_with(&["make", "-", "--out", &text(&here.join("taken/below"))], b"{}").failed(3);
+    assert_eq!(listed(&here), ["taken"]);
+    // The folder is there; the last file of the pack cannot be moved in, so the first ones are moved out again.
+    let out = here.join("pack");
+    fs::create_dir(&out).unwrap();
+    fs::write(out.join("design.json"), "older").unwrap();
+    fs::create_dir(out.join("templates.pdf")).unwrap();
+    assert!(run_with(&["make", "-", "--force", "--out", &text(&out)], b"{}").failed(2).contains("in the way"));
+    assert_eq!(listed(&out), ["design.json", "templates.pdf"]);
+    assert_eq!(fs::read(out.join("design.json")).unwrap(), b"older");
+}
+
+#[test]
+fn another_paper_is_kept_in_the_design_of_the_pack() {
+    let here = folder("make-paper");
+    let out = here.join("pack");
+    assert_eq!(run_with(&["make", "-", "--out", &text(&out), "--paper", "A3"], b"{}").code, 0);
+    assert!(fs::read_to_string(out.join("design.json")).unwrap().contains("\"template.paper\": \"a3\""));
+    let said = run_with(&["make", "-", "--out", &text(&here.join("no")), "--paper", "b5"], b"{}").failed(2);
+    assert!(said.contains("--paper: template.paper: \"b5\" is not allowed; it must be one of a4, a3"), "{said}");
+}
