@@ -5,7 +5,7 @@ use crate::design::{Design, Spec, Wall};
 use crate::documents::fingerprint::fingerprint;
 use crate::fastening::{Fastener, Screw, shopping_list};
 use crate::fit::{self, Finding, Severity};
-use crate::panels::{Panel, work_out};
+use crate::panels::{Panel, Unplaced, work_out};
 use crate::parts::Part;
 
 /// A case worked out from a design. Every part of it is plain data; nothing in it is changed later.
@@ -34,6 +34,8 @@ pub struct Build {
     pub screws: Vec<Screw>,
     /// Screws, nuts, washers, brackets, standoffs and feet, each kind once with its number.
     pub fasteners: Vec<Fastener>,
+    /// Brackets and captive nuts that found no free place.
+    pub unplaced: Vec<Unplaced>,
     /// What the checks say, the heaviest first.
     pub findings: Vec<Finding>,
 }
@@ -53,6 +55,7 @@ impl Build {
             panels: &worked.panels,
             screws: &worked.screws,
             parts: &parts,
+            unplaced: &worked.unplaced,
         });
         Self {
             design: design.clone(),
@@ -63,6 +66,7 @@ impl Build {
             parts,
             screws: worked.screws,
             fasteners,
+            unplaced: worked.unplaced,
             findings,
         }
     }
@@ -76,6 +80,7 @@ impl Build {
             panels: &self.panels,
             screws: &self.screws,
             parts: &self.parts,
+            unplaced: &self.unplaced,
         }
     }
 

@@ -228,6 +228,11 @@ fn display_plug_window(scene: &Scene, found: &mut Vec<Finding>) {
         let middle = [(least.x_mm[0] + least.x_mm[1]) / 2.0, -12.27, (least.z_mm[0] + least.z_mm[1]) / 2.0];
         let at = scene.case.arrangement.board.to_case(middle);
         let (centre, _) = back.panel.frame.to_panel(at);
+        let [panel_width, _] = back.panel.size_mm;
+        if centre.x <= 0.0 || centre.x >= panel_width {
+            // The slot lies beside the back altogether: the size of the case is what is wrong, and told elsewhere.
+            continue;
+        }
         let half = (least.z_mm[1] - least.z_mm[0]) / 2.0;
         let heights = [centre.y - half, centre.y + half];
         let width = windows(scene).map(|shape| free_width(shape, centre, heights)).fold(0.0, f64::max);

@@ -18,6 +18,7 @@ mod drives;
 mod fans;
 mod finding;
 mod front;
+mod hardware;
 mod keep_clear;
 mod paper;
 mod region;
@@ -42,7 +43,7 @@ pub use rule::Rule;
 use crate::arrangement::Arrangement;
 use crate::design::Spec;
 use crate::fastening::Screw;
-use crate::panels::Panel;
+use crate::panels::{Panel, Unplaced};
 use crate::parts::Part;
 use scene::Scene;
 
@@ -59,6 +60,8 @@ pub struct Case<'a> {
     pub screws: &'a [Screw],
     /// All parts, brackets and other hardware included.
     pub parts: &'a [Part],
+    /// Brackets and captive nuts that found no free place.
+    pub unplaced: &'a [Unplaced],
 }
 
 /// Every rule, in the order in which they look.
@@ -118,6 +121,7 @@ pub const RULES: &[Rule] = &[
     unknowns::SHEET_NOT_MEASURED,
     unknowns::HOLE_FROM_MEMORY,
     unknowns::MATERIAL,
+    hardware::BRACKET_WITHOUT_PLACE,
     solids::BRACKET_HITS_PART,
     // What no rule above has said of a pair.
     solids::PART_OVERLAPS_PART,

@@ -155,6 +155,9 @@ fn screw_points_out(scene: &Scene, found: &mut Vec<Finding>) {
     let mut groups = Groups(Vec::new());
     for screw in scene.case.screws.iter().filter(|screw| !screw.nut) {
         let (Some(tip), Some(length)) = (point(screw), screw.length_mm) else { continue };
+        if ends_in_its_part(scene, screw, tip) {
+            continue;
+        }
         for sheet in scene.sheets.iter().filter(|sheet| joins(screw, sheet.id())) {
             let (_, tip_out) = sheet.panel.frame.to_panel(tip);
             let (_, head_out) = sheet.panel.frame.to_panel(screw.head_at);
@@ -193,6 +196,12 @@ fn screw_points_out(scene: &Scene, found: &mut Vec<Finding>) {
         }
     }
     groups.finish(found);
+}
+
+/// Whether a screw's point lies in a part it joins: a pad outside a panel takes the point in.
+fn ends_in_its_part(scene: &Scene, screw: &Screw, tip: [f64; 3]) -> bool {
+    let holds = |body: &Aabb| (0..3).all(|axis| body.min[axis] <= tip[axis] && tip[axis] <= body.max[axis]);
+    scene.case.parts.iter().filter(|part| joins(screw, &part.id)).any(|part| part.bodies.iter().any(holds))
 }
 
 /// Whether a screw may pass a part that it does not name: washers go round screws.
@@ -262,7 +271,7 @@ fn screw_hits_part(scene: &Scene, found: &mut Vec<Finding>) {
             groups.add(format!("{} {} panel", screw.what, sheet.id()), &[&screw.id], || {
                 let panel = words::panel(sheet.wall());
                 SCREW_HITS_PART
-                    .blocks(format!("{name} runs {} into {panel}.", words::short(deep)))
+                    .blocks(format!("{name} runs into {panel}, where no hole is made for it."))
                     .with_mm(-deep, 0.0)
                     .with_remedy("Move the screw, or take a shorter one.")
                     .with_about([sheet.id()])

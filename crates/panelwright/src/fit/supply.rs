@@ -33,7 +33,7 @@ pub(super) const SUPPLY_CABLES: Rule = Rule {
 
 pub(super) const SUPPLY_AIR: Rule = Rule {
     name: "supply-air",
-    what: "The supply's large fan and its outlet have 12.7 mm of free air before them.",
+    what: "The supply's large fan has 12.7 mm of free air before it; its outlet has the room of the mains plug.",
     source: AIR_GAP.source(),
     look: supply_air,
 };
@@ -164,21 +164,5 @@ fn supply_air(scene: &Scene, found: &mut Vec<Finding>) {
                 );
             }
         }
-    }
-    let height = scene.case.spec.feet.height_mm;
-    if place.wall == Wall::Floor && height < needed - TOUCH_MM {
-        let [width, depth, _] = place.size_mm;
-        found.push(
-            SUPPLY_AIR
-                .caution(format!(
-                    "The supply blows out through the floor, {} above the table; it needs {}.",
-                    words::mm(height),
-                    words::limit(needed)
-                ))
-                .with_mm(height, needed)
-                .with_remedy(format!("Take feet of {} or more.", words::at_least(needed)))
-                .with_about([part.id.as_str(), "floor"])
-                .with_at(place.face.to_case(kurbo::Point::new(width / 2.0, depth / 2.0), 0.0)),
-        );
     }
 }

@@ -396,7 +396,8 @@ fn recesses(scene: &Scene, found: &mut Vec<Finding>) {
 /// Whether a recess is made for the same thing as a hole or opening.
 fn belong(recess: &Shape, other: &Shape) -> bool {
     let shares = recess.feature.about.iter().any(|about| other.feature.about.contains(about));
-    shares || recess.feature.id.starts_with(&other.feature.id)
+    let named = |one: &Shape, other: &Shape| one.feature.about.contains(&other.feature.id);
+    shares || named(recess, other) || named(other, recess) || recess.feature.id.starts_with(&other.feature.id)
 }
 
 /// How near behind a panel another's edge must lie to close an opening, mm: a sliding gap and its finishes.

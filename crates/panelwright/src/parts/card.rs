@@ -16,6 +16,10 @@ pub const TAB_AIR_MM: f64 = 0.5;
 /// from the back, mm (common practice: a piece of angle or of sheet).
 pub const SHELF_LUG_MM: [f64; 2] = [12.0, 26.0];
 
+/// How far the wide part of the window begins below the shelf's bar, mm: a card's 6-32 screw of 6.35 (ASME B18.6.3)
+/// through tab (0.86) and bar (4.82) ends 0.67 below the bar, in the sheet's thickness and beside the narrow part.
+const CARD_SCREW_BELOW_SHELF_MM: f64 = 2.0;
+
 /// Length of a power plug's room along the card's edge, mm: an 8-pin housing is 18.0 wide (CEM 3.0, figure 8-6), and
 /// some cards carry two or three.
 const PLUG_ALONG_MM: f64 = 40.0;
@@ -86,7 +90,7 @@ pub fn window(spec: &CardSpec, board: &BoardSpec, thickness_mm: f64) -> CardWind
         x,
         plug_x,
         bottom: least(first).z_mm[0],
-        step: least(first).z_mm[1],
+        step: least(first).z_mm[1] - CARD_SCREW_BELOW_SHELF_MM,
         top: match spec.window {
             Window::Edge => None,
             Window::Closed => Some(tab_top + spec.headroom_mm),

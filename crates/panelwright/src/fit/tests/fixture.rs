@@ -11,7 +11,7 @@ use crate::drawing::Contour;
 use crate::fastening::Screw;
 use crate::fit::scene::{face, outward};
 use crate::fit::{Case, Finding, check};
-use crate::panels::{Assembly, Feature, FeatureKind, Panel, Purpose};
+use crate::panels::{Assembly, Feature, FeatureKind, Panel, Purpose, Unplaced};
 use crate::parts::{Part, PartKind};
 use crate::solid::Aabb;
 
@@ -23,6 +23,7 @@ pub(super) struct Fixture {
     pub panels: Vec<Panel>,
     pub screws: Vec<Screw>,
     pub parts: Vec<Part>,
+    pub unplaced: Vec<Unplaced>,
 }
 
 const WALLS: [(Wall, &str); 6] = [
@@ -66,7 +67,7 @@ impl Fixture {
             })
             .collect();
         let parts = arrangement.parts.clone();
-        let mut fixture = Self { spec, arrangement, panels, screws: Vec::new(), parts };
+        let mut fixture = Self { spec, arrangement, panels, screws: Vec::new(), parts, unplaced: Vec::new() };
         fixture.cut_openings();
         fixture
     }
@@ -139,6 +140,7 @@ impl Fixture {
             panels: &self.panels,
             screws: &self.screws,
             parts: &self.parts,
+            unplaced: &self.unplaced,
         }
     }
 
@@ -252,6 +254,11 @@ impl Fixture {
             source: SOURCE,
         });
         self.screws.last_mut().unwrap()
+    }
+
+    /// A bracket that found no place.
+    pub fn unplaced(&mut self, id: &str, walls: [Wall; 2]) {
+        self.unplaced.push(Unplaced { id: id.to_owned(), walls });
     }
 
     /// Takes a part out.

@@ -362,7 +362,6 @@ fn inside() -> Vec<Row> {
                 f.block(supply, Wall::Front, 12.7 - over);
             })
         }),
-        ("supply-air", Caution, "outlet", "floor", |over| with(|f| f.spec.feet.height_mm = 12.7 - over)),
         ("fan-gap", Caution, "a part before it", "obstacle", |over| {
             with(|f| {
                 f.remove("cooler");
@@ -406,6 +405,22 @@ fn inside() -> Vec<Row> {
                 let keep = KeepClear { zone, purpose: "a hand", source: super::fixture::SOURCE };
                 f.part("memory").keep_clear.push(keep);
                 f.block(fan, Wall::Top, 7.0 - over);
+            })
+        }),
+        ("bracket-without-place", Blocks, "the only one of its joint", "left", |over| {
+            with(|f| {
+                if over > 0.0 {
+                    f.unplaced("bracket-left-front-1", [Wall::Left, Wall::Front]);
+                }
+            })
+        }),
+        ("bracket-without-place", Caution, "one of two", "left", |over| {
+            with(|f| {
+                let solid = Aabb::new([20.0, 100.0, 100.0], [21.0, 101.0, 101.0]);
+                f.add("bracket-left-front-2", PartKind::Bracket, vec![solid]);
+                if over > 0.0 {
+                    f.unplaced("bracket-left-front-1", [Wall::Left, Wall::Front]);
+                }
             })
         }),
         ("part-overlaps-part", Blocks, "any two", "obstacle", |over| {

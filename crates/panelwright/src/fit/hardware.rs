@@ -1,0 +1,54 @@
+//! Brackets and captive nuts that found no free place.
+
+use super::finding::Finding;
+use super::rule::Rule;
+use super::scene::Scene;
+use super::words;
+use crate::dimensions::source::Source;
+use crate::panels::Unplaced;
+use crate::parts::PartKind;
+
+pub(super) const BRACKET_WITHOUT_PLACE: Rule = Rule {
+    name: "bracket-without-place",
+    what: "Every joint keeps at least one of its brackets, better all.",
+    source: Source::common_practice("Workshop custom", "two brackets on each joint, a third on long ones"),
+    look: bracket_without_place,
+};
+
+/// An id without its number at the end: alike hardware of one joint.
+fn stem(id: &str) -> &str {
+    id.trim_end_matches(|end: char| end.is_ascii_digit()).trim_end_matches('-')
+}
+
+fn bracket_without_place(scene: &Scene, found: &mut Vec<Finding>) {
+    let mut told: Vec<&str> = Vec::new();
+    for missing in scene.case.unplaced {
+        let joint = stem(&missing.id);
+        if told.contains(&joint) {
+            continue;
+        }
+        told.push(joint);
+        let alike = |unplaced: &&Unplaced| stem(&unplaced.id) == joint;
+        let count = scene.case.unplaced.iter().filter(alike).count();
+        let placed = scene
+            .case
+            .parts
+            .iter()
+            .filter(|part| matches!(part.kind, PartKind::Bracket | PartKind::CaptiveNut) && stem(&part.id) == joint)
+            .count();
+        let what = if joint.starts_with("captive") { "captive nut" } else { "bracket" };
+        let [a, b] = missing.walls.map(words::panel);
+        let (start, verb) =
+            if count == 1 { (format!("One {what}"), "finds") } else { (format!("{count} {what}s"), "find") };
+        let text = format!("{start} between {a} and {b} {verb} no free place; {placed} of {} remain.", placed + count);
+        let finding =
+            if placed == 0 { BRACKET_WITHOUT_PLACE.blocks(text) } else { BRACKET_WITHOUT_PLACE.caution(text) };
+        let at = scene.sheet(missing.walls[0]).map(|sheet| sheet.solid.centre());
+        let mut finding = finding
+            .with_counts(placed, placed + count)
+            .with_remedy("Move the parts along that edge, take smaller brackets, or make the case larger.")
+            .with_about(missing.walls.map(|wall| wall.name()));
+        finding.at = at;
+        found.push(finding);
+    }
+}
