@@ -1,0 +1,36 @@
+//! Writes pictures of a design into a folder, to look at: `cargo run --example pictures -- FOLDER [DESIGN.json]`.
+
+use panelwright::Build;
+use panelwright::design::{Design, Wall};
+use panelwright::drawing::{SvgOptions, svg};
+use panelwright::pictures::{CaseView, case_picture};
+
+fn main() -> Result<(), Box<dyn std::error::Error>> {
+    let mut arguments = std::env::args().skip(1);
+    let folder = arguments.next().unwrap_or_else(|| "target/pictures".to_owned());
+    std::fs::create_dir_all(&folder)?;
+    let mut design = Design::default();
+    if let Some(file) = arguments.next() {
+        let text = std::fs::read_to_string(file)?;
+        if let serde_json::Value::Object(values) = serde_json::from_str(&text)? {
+            for (key, value) in &values {
+                design.set_json(key, value)?;
+            }
+        }
+    }
+    let build = Build::of(&design);
+    let mut views: Vec<(String, CaseView)> = Vec::new();
+    for turn in 0..4 {
+        let closed = CaseView::quarter(turn);
+        let open = CaseView { off: vec![Wall::Left, Wall::Right, Wall::Front, Wall::Top], ..closed.clone() };
+        views.push((format!("open-{turn}"), open));
+        views.push((format!("through-{turn}"), CaseView { see_through: true, ..closed.clone() }));
+        views.push((format!("apart-{turn}"), CaseView { apart: 1.0, ..closed.clone() }));
+        views.push((format!("closed-{turn}"), closed));
+    }
+    for (name, view) in views {
+        let picture = case_picture(&build, &view);
+        std::fs::write(format!("{folder}/case-{name}.svg"), svg(&picture.drawing, &SvgOptions::for_page("")))?;
+    }
+    Ok(())
+}
