@@ -1,0 +1,59 @@
+//! Times the core natively over seeded random changes, the same on every machine.
+//!
+//! Prints one JSON object a line, as `cargo xtask bench` reads them. The budgets are those of the browser (a change
+//! redraws within a frame); natively the same work takes a fraction of it.
+
+use std::hint::black_box;
+use std::time::Instant;
+
+use panelwright::Build;
+use panelwright::design::Design;
+use panelwright::documents::templates;
+use panelwright::sample;
+
+/// Changes timed: enough that the 95th percentile rests on fifty of them.
+const CHANGES: u64 = 1000;
+
+/// Packs of templates timed.
+const PACKS: u64 = 100;
+
+fn main() {
+    let mut random = sample::Random::new(1);
+    let mut design = Design::default();
+    let mut times = Vec::new();
+    for index in 0..CHANGES {
+        // Every twenty changes a fresh design, so that the walk does not end among oddities.
+        if index % 20 == 0 {
+            design = sample::design(index, false);
+        }
+        sample::change(&mut design, &mut random, false);
+        times.push(timed(|| Build::of(&design)));
+    }
+    report("full recompute after a change", times, 4.0);
+    let mut times = Vec::new();
+    for seed in 0..PACKS {
+        let build = Build::of(&sample::design(seed, false));
+        let setup = templates::setup(&build.spec.template, None);
+        times.push(timed(|| templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup)));
+    }
+    report("all templates as a PDF", times, 50.0);
+}
+
+/// Milliseconds a piece of work takes.
+fn timed<T>(work: impl FnOnce() -> T) -> f64 {
+    let start = Instant::now();
+    black_box(work());
+    start.elapsed().as_secs_f64() * 1e3
+}
+
+fn report(name: &str, mut times: Vec<f64>, budget_ms: f64) {
+    times.sort_by(f64::total_cmp);
+    let at = |share: f64| times[((times.len() - 1) as f64 * share) as usize];
+    let line = serde_json::json!({
+        "bench": name,
+        "p50_ms": at(0.5),
+        "p95_ms": at(0.95),
+        "budget_ms": budget_ms,
+    });
+    println!("{line}");
+}
