@@ -9,6 +9,9 @@ use std::process::Command;
 use crate::workspace::Workspace;
 use crate::{browser, commands, wasm};
 
+/// The oldest Node that the browser tests' packages run on.
+const LEAST_NODE: u32 = 20;
+
 /// One thing a stage of the tests needs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Need {
@@ -110,7 +113,10 @@ impl<'a> Setup<'a> {
             Need::WasmTarget => wasm::ensure_target().map_err(|error| format!("{error:#}")),
             Need::Chromium | Need::PdfReaders => Ok(()),
             Need::Python => self.python(),
-            Need::NodeModules => self.node_modules(),
+            Need::NodeModules => match node_version() {
+                Some(major) if major >= LEAST_NODE => self.node_modules(),
+                _ => Err(format!("missing: Node {LEAST_NODE} or later")),
+            },
         }
     }
 
@@ -156,6 +162,12 @@ impl<'a> Setup<'a> {
 
 fn same_text(one: &Path, other: &Path) -> bool {
     matches!((fs::read(one), fs::read(other)), (Ok(one), Ok(other)) if one == other)
+}
+
+/// The first number of Node's version.
+fn node_version() -> Option<u32> {
+    let version = commands::output(Command::new("node").arg("--version")).ok()?;
+    version.trim().trim_start_matches('v').split('.').next()?.parse().ok()
 }
 
 fn is_root() -> bool {
