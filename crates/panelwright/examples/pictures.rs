@@ -3,6 +3,7 @@
 use panelwright::Build;
 use panelwright::design::{Design, Wall};
 use panelwright::drawing::{SvgOptions, svg};
+use panelwright::pictures::panel::{all_panels_svg, file_svg, page_picture};
 use panelwright::pictures::{CaseView, case_picture};
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -32,5 +33,11 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         let picture = case_picture(&build, &view);
         std::fs::write(format!("{folder}/case-{name}.svg"), svg(&picture.drawing, &SvgOptions::for_page("")))?;
     }
+    for panel in &build.panels {
+        let id = panel.id();
+        std::fs::write(format!("{folder}/panel-{id}.svg"), svg(&page_picture(panel), &SvgOptions::for_page("")))?;
+        std::fs::write(format!("{folder}/file-{id}.svg"), file_svg(&build, panel.wall).unwrap_or_default())?;
+    }
+    std::fs::write(format!("{folder}/file-all.svg"), all_panels_svg(&build))?;
     Ok(())
 }

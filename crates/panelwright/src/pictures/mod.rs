@@ -3,6 +3,7 @@
 //! Invariant: pictures show what the build says and decide nothing.
 
 mod case;
+pub mod panel;
 mod projection;
 
 pub use case::{CasePicture, CaseView, case_picture};

@@ -11,7 +11,7 @@ mod marks;
 mod page;
 mod pen;
 mod plan;
-mod words;
+pub mod words;
 
 use crate::arrangement::paper_name;
 use crate::design::{PaperName, Spec, TemplateSpec};
