@@ -104,12 +104,17 @@ fn drive_under_board(scene: &Scene, found: &mut Vec<Finding>) {
                 .with_remedy(remedy(-gap))
                 .with_source(Source::derived("Geometry of the design", "two solids cannot share space"))
         } else if free < UNDERSIDE_LEADS.get() - TOUCH_MM {
-            DRIVE_UNDER_BOARD
-                .blocks(format!(
+            let text = if free < 0.0 {
+                format!("{name} reaches {} into the board.", words::short(-free))
+            } else {
+                format!(
                     "{name} has {} to the board's underside; the leads there may be {} long.",
                     words::mm(free),
                     words::limit(UNDERSIDE_LEADS.get())
-                ))
+                )
+            };
+            DRIVE_UNDER_BOARD
+                .blocks(text)
                 .with_mm(free, UNDERSIDE_LEADS.get())
                 .with_remedy(remedy(UNDERSIDE_LEADS.get() - free))
         } else if free < UNDERSIDE_BACKPLATE.get() - TOUCH_MM && over(&backplate(scene), &bounds) {
@@ -139,9 +144,9 @@ fn drive_washers(scene: &Scene, found: &mut Vec<Finding>) {
         found.push(
             DRIVE_WASHERS
                 .caution(format!(
-                    "{} stands on {} washers; fewer than two bend its plugs against the sheet.",
+                    "{} stands on {} under each screw; fewer than two bend its plugs against the sheet.",
                     words::capital(&words::part(part)),
-                    if washers == 0 { "no".to_owned() } else { "single".to_owned() }
+                    if washers == 0 { "no washer" } else { "one washer" }
                 ))
                 .with_counts(washers, LEAST_WASHERS.get())
                 .with_remedy("Put two washers under each screw.")

@@ -48,53 +48,41 @@ fn sides(size: [f64; 2]) -> String {
     format!("{} × {}", words::bare(size[0]), words::mm(size[1]))
 }
 
-fn middle(sheet: &Sheet) -> [f64; 3] {
-    sheet.solid.centre()
+/// One finding for all panels that are too large, about the worst of them.
+fn too_large_panels(scene: &Scene, rule: &Rule, within: [f64; 2], name: &str, remedy: &str) -> Option<Finding> {
+    let mut large: Vec<(&Sheet, f64, f64)> = scene
+        .sheets
+        .iter()
+        .filter_map(|sheet| too_large(sheet.panel.size_mm, within).map(|(is, may)| (sheet, is, may)))
+        .collect();
+    large.sort_by(|a, b| (b.1 - b.2).total_cmp(&(a.1 - a.2)));
+    let (worst, is, may) = large.first()?;
+    let size = format!("{} is {}", words::panel(worst.wall()), sides(worst.panel.size_mm));
+    let text = match large.len() {
+        1 => format!("{}: {} too large for {name}.", words::capital(&size), words::short(is - may)),
+        count => format!("{count} panels are too large for {name}: {size}, {} too much.", words::short(is - may)),
+    };
+    Some(
+        rule.blocks(text)
+            .with_mm(*is, *may)
+            .with_remedy(remedy)
+            .with_about(large.iter().map(|(sheet, ..)| sheet.id()))
+            .with_at(worst.solid.centre()),
+    )
 }
 
 fn panel_on_paper(scene: &Scene, found: &mut Vec<Finding>) {
     let SizeRule::Paper(name) = scene.case.spec.size else { return };
     let paper = table_paper(name);
     let within = paper::size(paper);
-    for sheet in &scene.sheets {
-        let size = sheet.panel.size_mm;
-        let Some((is, may)) = too_large(size, within.get()) else { continue };
-        found.push(
-            PANEL_ON_PAPER
-                .blocks(format!(
-                    "{} is {}: {} too large for {}.",
-                    words::capital(words::panel(sheet.wall())),
-                    sides(size),
-                    words::short(is - may),
-                    paper.label()
-                ))
-                .with_mm(is, may)
-                .with_remedy("Choose a larger paper or another rule for the size, or take smaller parts.")
-                .with_about([sheet.id()])
-                .with_at(middle(sheet))
-                .with_source(within.source()),
-        );
-    }
+    let remedy = "Choose a larger paper or another rule for the size, or take smaller parts.";
+    let finding = too_large_panels(scene, &PANEL_ON_PAPER, within.get(), paper.label(), remedy);
+    found.extend(finding.map(|finding| finding.with_source(within.source())));
 }
 
 fn panel_on_stock(scene: &Scene, found: &mut Vec<Finding>) {
     let within = scene.case.spec.sheet.stock_mm;
-    for sheet in &scene.sheets {
-        let size = sheet.panel.size_mm;
-        let Some((is, may)) = too_large(size, within) else { continue };
-        found.push(
-            PANEL_ON_STOCK
-                .blocks(format!(
-                    "{} is {}: {} too large for a sheet of {}.",
-                    words::capital(words::panel(sheet.wall())),
-                    sides(size),
-                    words::short(is - may),
-                    sides(within)
-                ))
-                .with_mm(is, may)
-                .with_remedy("Buy a larger sheet, or make the case smaller.")
-                .with_about([sheet.id()])
-                .with_at(middle(sheet)),
-        );
-    }
+    let name = format!("a sheet of {}", sides(within));
+    let remedy = "Buy a larger sheet, or make the case smaller.";
+    found.extend(too_large_panels(scene, &PANEL_ON_STOCK, within, &name, remedy));
 }

@@ -48,6 +48,8 @@ pub(super) struct Scene<'a> {
     /// Bounds of each part, in the order of `case.parts`.
     pub bounds: Vec<Aabb>,
     pub sheets: Vec<Sheet<'a>>,
+    /// Parts by id, sorted.
+    names: Vec<(&'a str, usize)>,
 }
 
 /// Axis and sense of the way from the middle of the case to a panel.
@@ -86,9 +88,13 @@ impl<'a> Scene<'a> {
             .iter()
             .flat_map(|part| part.bodies.iter().map(move |solid| Body { part, solid: *solid }))
             .collect();
+        let mut names: Vec<(&str, usize)> =
+            case.parts.iter().enumerate().map(|(index, part)| (part.id.as_str(), index)).collect();
+        names.sort_unstable();
         Self {
             case,
             bodies,
+            names,
             bounds: case.parts.iter().map(Part::bounds).collect(),
             sheets: case.panels.iter().map(Sheet::new).collect(),
         }
@@ -116,7 +122,8 @@ impl<'a> Scene<'a> {
     }
 
     pub fn part(&self, id: &str) -> Option<&'a Part> {
-        self.case.parts.iter().find(|part| part.id == id)
+        let place = self.names.binary_search_by(|(name, _)| (*name).cmp(id)).ok()?;
+        self.case.parts.get(self.names[place].1)
     }
 
     /// Height of the board's underside.
@@ -137,7 +144,7 @@ impl<'a> Sheet<'a> {
             panel.frame.to_case(Point::ZERO, 0.0),
             panel.frame.to_case(Point::new(width, height), -panel.thickness_mm),
         );
-        let shapes = panel.features.iter().map(|feature| Shape { feature, bounds: feature.contour.bbox() }).collect();
+        let shapes = panel.features.iter().map(|feature| Shape { feature, bounds: bounds_of(feature) }).collect();
         Self { panel, solid, outline: panel.outline.flatten(FLAT_MM), shapes }
     }
 
@@ -214,9 +221,22 @@ impl Shape<'_> {
         self.feature.blind.is_none() && self.feature.kind != FeatureKind::Groove
     }
 
+    /// Centre and radius, when it is a circle.
+    pub fn round(&self) -> Option<(Point, f64)> {
+        self.feature.diameter_mm.map(|diameter| (self.feature.centre, diameter / 2.0))
+    }
+
     /// A round drilled hole; everything else is an opening.
     pub fn is_hole(&self) -> bool {
         self.feature.kind == FeatureKind::Hole && self.feature.diameter_mm.is_some()
+    }
+}
+
+/// The smallest rectangle around a feature; a circle's needs no contour.
+fn bounds_of(feature: &Feature) -> Rect {
+    match feature.diameter_mm {
+        Some(diameter) => Rect::from_center_size(feature.centre, (diameter, diameter)),
+        None => feature.contour.bbox(),
     }
 }
 

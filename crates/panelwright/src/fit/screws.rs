@@ -111,28 +111,22 @@ impl Groups {
 fn screw_length(scene: &Scene, found: &mut Vec<Finding>) {
     let mut groups = Groups(Vec::new());
     for screw in scene.case.screws {
-        let range = match screw.most_mm {
-            Some(most) => format!("{} to {}", words::bare(screw.least_mm), words::limit(most)),
-            None => format!("{} or more", words::limit(screw.least_mm)),
-        };
-        let name = words::capital(&words::screw(screw));
-        let (text, measured, needed) = match screw.length_mm {
-            None => {
-                let most = screw.most_mm.unwrap_or(screw.least_mm);
-                (format!("{name}: no length sold fits, it must be {range}."), most, screw.least_mm)
+        let least = screw.least_mm;
+        let (what, measured, needed) = match screw.length_mm {
+            None => ("no length sold fits".to_owned(), screw.most_mm.unwrap_or(least), least),
+            Some(length) if length < least - TOUCH_MM => {
+                (format!("{} is too short", words::limit(length)), length, least)
             }
-            Some(length) if length < screw.least_mm - TOUCH_MM => (
-                format!("{name} of {} is too short: it must be {range}.", words::limit(length)),
-                length,
-                screw.least_mm,
-            ),
             Some(length) => match screw.most_mm.filter(|most| length > most + TOUCH_MM) {
-                Some(most) => {
-                    (format!("{name} of {} is too long: it must be {range}.", words::limit(length)), length, most)
-                }
+                Some(most) => (format!("{} is too long", words::limit(length)), length, most),
                 None => continue,
             },
         };
+        let range = match screw.most_mm {
+            Some(most) => format!("{} to {}", words::bare(least), words::limit(most)),
+            None => format!("{} or more", words::limit(least)),
+        };
+        let text = format!("{}: {what}, it must be {range}.", words::capital(&words::screw(screw)));
         groups.add(format!("{} {text}", screw.what), &[&screw.id], || {
             let remedy = if screw.washers < 4 {
                 "Take another length, more or fewer washers under the head, or file the screw to length."
@@ -220,7 +214,7 @@ fn screw_hits_part(scene: &Scene, found: &mut Vec<Finding>) {
         } else {
             beyond.min[along] -= POINT_AIR.get()
         }
-        let name = words::capital(&words::screw(screw));
+        let name = || words::capital(&words::screw(screw));
         for (part, bounds) in scene.case.parts.iter().zip(&scene.bounds) {
             if !beyond.overlaps(bounds) || may_pass(screw, part) {
                 continue;
@@ -231,7 +225,7 @@ fn screw_hits_part(scene: &Scene, found: &mut Vec<Finding>) {
                 groups.add(format!("{} {} blocks", screw.what, part.id), &[&screw.id], || {
                     let what = words::part(part);
                     SCREW_HITS_PART
-                        .blocks(format!("{name} runs {} into {what}.", words::short(deep)))
+                        .blocks(format!("{} runs {} into {what}.", name(), words::short(deep)))
                         .with_mm(-deep, 0.0)
                         .with_remedy(format!("Move {what} or the screw, or take a shorter screw."))
                         .with_about([&part.id])
@@ -250,7 +244,8 @@ fn screw_hits_part(scene: &Scene, found: &mut Vec<Finding>) {
                         .fold(f64::INFINITY, f64::min);
                     SCREW_HITS_PART
                         .caution(format!(
-                            "{name} ends {} before {what}; keep {}.",
+                            "{} ends {} before {what}; keep {}.",
+                            name(),
                             words::mm(gap.max(0.0)),
                             words::limit(POINT_AIR.get())
                         ))
@@ -262,7 +257,7 @@ fn screw_hits_part(scene: &Scene, found: &mut Vec<Finding>) {
                 });
             }
         }
-        for sheet in scene.sheets.iter().filter(|sheet| !joins(screw, sheet.id())) {
+        for sheet in scene.sheets.iter().filter(|sheet| sheet.solid.overlaps(&shank) && !joins(screw, sheet.id())) {
             let Some((deep, _)) = into(screw, &shank, &sheet.solid) else { continue };
             // Through an opening large enough for it a screw may pass.
             if sheet.crossing(&shank, |feature| feature.blind.is_none()) <= 0.0 {
@@ -271,7 +266,7 @@ fn screw_hits_part(scene: &Scene, found: &mut Vec<Finding>) {
             groups.add(format!("{} {} panel", screw.what, sheet.id()), &[&screw.id], || {
                 let panel = words::panel(sheet.wall());
                 SCREW_HITS_PART
-                    .blocks(format!("{name} runs into {panel}, where no hole is made for it."))
+                    .blocks(format!("{} runs into {panel}, where no hole is made for it.", name()))
                     .with_mm(-deep, 0.0)
                     .with_remedy("Move the screw, or take a shorter one.")
                     .with_about([sheet.id()])

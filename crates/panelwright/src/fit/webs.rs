@@ -1,10 +1,10 @@
 //! Webs: the sheet left between holes, openings and edges.
 //!
 //! Three limits, from the heaviest: under 1 mm a web breaks while it is cut (*blocks*); under 2 mm it does not last in
-//! fibreboard (*caution*); under the sheet's own thickness it wants care (*note*, one for each panel). Several thin
+//! fibreboard (*caution*); under the sheet's own thickness, 6 mm at most, it wants care (*note*, one for each panel). Several thin
 //! webs between the same two things give one finding, about the thinnest.
 
-use kurbo::Rect;
+use kurbo::{Point, Rect};
 
 use super::finding::{Finding, Severity};
 use super::rule::Rule;
@@ -14,7 +14,6 @@ use crate::design::IoOpening;
 use crate::dimensions::boards::IO_BORDER;
 use crate::dimensions::sheets::WEB_MIN_FIBREBOARD;
 use crate::dimensions::source::{Source, Sourced};
-use crate::drawing::Contour;
 use crate::panels::Purpose;
 use crate::solid::TOUCH_MM;
 
@@ -95,14 +94,19 @@ enum PairOf {
     Openings,
 }
 
-/// How much a web weighs, the limit it misses, and that limit's source; `None` when it is as thick as the sheet.
-fn weight(web: f64, thickness: f64) -> Option<(Severity, f64, Source)> {
+/// Web that needs no care, mm: the sheet's thickness. The rule speaks of 6 mm sheet; thicker sheet needs no more.
+fn careful(sheet: &Sheet) -> f64 {
+    sheet.panel.thickness_mm.min(6.0)
+}
+
+/// How much a web weighs, the limit it misses, and that limit's source; `None` when it needs no care.
+fn weight(web: f64, careful: f64) -> Option<(Severity, f64, Source)> {
     if web < LEAST_WEB.get() - TOUCH_MM {
         Some((Severity::Blocks, LEAST_WEB.get(), LEAST_WEB.source()))
     } else if web < WEB_MIN_FIBREBOARD.get() - TOUCH_MM {
         Some((Severity::Caution, WEB_MIN_FIBREBOARD.get(), WEB_MIN_FIBREBOARD.source()))
-    } else if web < thickness - TOUCH_MM {
-        Some((Severity::Note, thickness, WORKSHOP))
+    } else if web < careful - TOUCH_MM {
+        Some((Severity::Note, careful, WORKSHOP))
     } else {
         None
     }
@@ -221,14 +225,14 @@ fn edge_class(shape: &Shape) -> EdgeOf {
 
 /// The nearest of the panel's edges to a shape: distance, and the point of the edge. A notch is not measured to the
 /// edges it runs out to.
-fn nearest_edge(sheet: &Sheet, shape: &Shape) -> Option<(f64, kurbo::Point)> {
+fn nearest_edge(sheet: &Sheet, shape: &Shape) -> Option<(f64, Point)> {
     let [width, height] = sheet.panel.size_mm;
     let (bounds, centre) = (shape.bounds, shape.bounds.center());
     [
-        (bounds.x0, kurbo::Point::new(0.0, centre.y)),
-        (width - bounds.x1, kurbo::Point::new(width, centre.y)),
-        (bounds.y0, kurbo::Point::new(centre.x, 0.0)),
-        (height - bounds.y1, kurbo::Point::new(centre.x, height)),
+        (bounds.x0, Point::new(0.0, centre.y)),
+        (width - bounds.x1, Point::new(width, centre.y)),
+        (bounds.y0, Point::new(centre.x, 0.0)),
+        (height - bounds.y1, Point::new(centre.x, height)),
     ]
     .into_iter()
     .filter(|(web, _)| !(shape.feature.notch && *web <= TOUCH_MM))
@@ -246,7 +250,7 @@ fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
     for sheet in &scene.sheets {
         for shape in sheet.shapes.iter().filter(|shape| shape.is_through() && edge_class(shape) == class) {
             let Some((web, point)) = nearest_edge(sheet, shape) else { continue };
-            let mut told = weight(web, sheet.panel.thickness_mm);
+            let mut told = weight(web, careful(sheet));
             let border = IO_BORDER.get();
             if class == EdgeOf::Aperture
                 && rebated
@@ -282,21 +286,33 @@ fn apart(a: &Rect, b: &Rect) -> f64 {
     x.max(y)
 }
 
-/// Sheet between two contours: 0 when they touch, cross, or one lies in the other.
-fn web_between(one: &Contour, other: &Contour) -> f64 {
-    let inside =
-        |outer: &Contour, inner: &Contour| inner.vertices().first().is_some_and(|vertex| outer.contains(vertex.at));
-    if inside(one, other) || inside(other, one) { 0.0 } else { one.distance_to(other) }
+/// Whether one rectangle lies within another.
+fn within(inner: &Rect, outer: &Rect) -> bool {
+    outer.x0 <= inner.x0 && inner.x1 <= outer.x1 && outer.y0 <= inner.y0 && inner.y1 <= outer.y1
 }
 
-/// Two round holes need no contours.
+/// Sheet between two shapes: 0 when they touch, cross, or one lies in the other.
 fn web(one: &Shape, other: &Shape) -> f64 {
-    match (one.feature.diameter_mm, other.feature.diameter_mm) {
-        (Some(a), Some(b)) if one.is_hole() && other.is_hole() => {
-            (libm::sqrt(one.feature.centre.distance_squared(other.feature.centre)) - (a + b) / 2.0).max(0.0)
+    match (one.round(), other.round()) {
+        (Some((a, r)), Some((b, s))) => (libm::sqrt(a.distance_squared(b)) - r - s).max(0.0),
+        (Some((centre, radius)), None) => round_web(centre, radius, other),
+        (None, Some((centre, radius))) => round_web(centre, radius, one),
+        (None, None) => {
+            let (a, b) = (&one.feature.contour, &other.feature.contour);
+            let holds = |outer: &Shape, inner: &Shape| {
+                within(&inner.bounds, &outer.bounds)
+                    && inner.feature.contour.vertices().first().is_some_and(|at| outer.feature.contour.contains(at.at))
+            };
+            if holds(one, other) || holds(other, one) { 0.0 } else { a.distance_to(b) }
         }
-        _ => web_between(&one.feature.contour, &other.feature.contour),
     }
+}
+
+/// Sheet between a circle and a shape of another form.
+fn round_web(centre: Point, radius: f64, shape: &Shape) -> f64 {
+    let contour = &shape.feature.contour;
+    let inside = shape.bounds.contains(centre) && contour.contains(centre);
+    if inside { 0.0 } else { (contour.distance_to_point(centre) - radius).max(0.0) }
 }
 
 fn pair_class(one: &Shape, other: &Shape) -> PairOf {
@@ -333,15 +349,15 @@ fn pairs(scene: &Scene, found: &mut Vec<Finding>, class: PairOf) {
     };
     let mut list = Vec::new();
     for sheet in &scene.sheets {
-        let thickness = sheet.panel.thickness_mm;
-        let reach = thickness.max(WEB_MIN_FIBREBOARD.get()) - TOUCH_MM;
+        let careful = careful(sheet);
+        let reach = careful.max(WEB_MIN_FIBREBOARD.get()) - TOUCH_MM;
         let mut shapes: Vec<&Shape> = sheet.shapes.iter().filter(|shape| shape.is_through()).collect();
         for (one, other) in near(&mut shapes, reach) {
             if pair_class(one, other) != class {
                 continue;
             }
             let web = web(one, other);
-            let Some((severity, needed, source)) = weight(web, thickness) else { continue };
+            let Some((severity, needed, source)) = weight(web, careful) else { continue };
             let (mut first, mut second) = (owner(one), owner(other));
             if first > second {
                 std::mem::swap(&mut first, &mut second);
@@ -376,7 +392,7 @@ fn recesses(scene: &Scene, found: &mut Vec<Finding>) {
                 if itself || seen_before || belong(recess, other) || apart(&recess.bounds, &other.bounds) >= 0.0 {
                     continue;
                 }
-                if web_between(&recess.feature.contour, &other.feature.contour) > TOUCH_MM {
+                if web(recess, other) > TOUCH_MM {
                     continue;
                 }
                 let both = words::capital(&two(recess, other));
