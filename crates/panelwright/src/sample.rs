@@ -6,7 +6,7 @@
 //! link could hold. *Plausible* draws what makers would choose around a few usual builds, so that a good part of the
 //! designs can really be built.
 
-use crate::design::{Choice, Design, Kind, Unit, Value, choice, choices};
+use crate::design::{Choice, Design, Kind, Unit, Value, choices};
 
 /// A small seeded generator: SplitMix64 (Steele, Lea, Flood 2014, "Fast splittable pseudorandom number generators").
 #[derive(Clone, Debug)]
@@ -170,31 +170,24 @@ fn plausible_design(random: &mut Random) -> Design {
     let build = BUILDS[random.below(BUILDS.len())];
     // `every_build_is_a_design` holds the builds to this.
     let mut design = crate::design::read_file(build).unwrap_or_default();
-    let own = design.clone();
+    let given = design.changed();
     for (index, entry) in choices().iter().enumerate() {
-        // What makes the build what it is stays.
-        let given = own.value(index) != &entry.default;
-        if given || !design.applies(index) || !random.chance(12) {
+        // What makes the build what it is stays; further drives and fans are the rarer the higher their number.
+        let percent = 12 / further(&entry.key);
+        if given.contains(&index) || !design.applies(index) || !random.chance(percent) {
             continue;
         }
         if let Some(value) = likely_value(entry, random) {
             let _ = design.set(&entry.key, value);
         }
     }
-    // A second or third drive or fan turns up now and then, the sixth hardly ever.
-    for (group, first_rare) in [("drive", 2), ("fan", 2)] {
-        for number in first_rare..=crate::design::DRIVES.min(crate::design::FANS) {
-            let key = if group == "drive" { format!("drive{number}.kind") } else { format!("fan{number}.size") };
-            let kept = random.chance(60 / number);
-            if let Some(index) = choice(&key)
-                && own.value(index) == &choices()[index].default
-                && !kept
-            {
-                let _ = design.set(&key, choices()[index].default.clone());
-            }
-        }
-    }
     design
+}
+
+/// The number of a drive or a fan that a choice adds to the case (`drive3.kind`: 3), 1 for any other choice.
+fn further(key: &str) -> usize {
+    let number = |group: &str, field: &str| key.strip_prefix(group)?.strip_suffix(field)?.parse().ok();
+    number("drive", ".kind").or_else(|| number("fan", ".size")).unwrap_or(1).max(1)
 }
 
 #[cfg(test)]
