@@ -130,8 +130,8 @@ pub fn pdf(pages: &[Page], info: &PdfInfo) -> Vec<u8> {
     file.finish()
 }
 
-/// How hard to pack: beyond 6 the pages hardly shrink and the time doubles.
-const DEFLATE_LEVEL: u8 = 6;
+/// How hard to pack: beyond 3 the pages hardly shrink (1 %) and the time grows by half (measured on six full pages).
+const DEFLATE_LEVEL: u8 = 3;
 
 /// Smallest steps of a coordinate to the millimetre.
 const STEPS_PER_MM: f64 = 10_u32.pow(COORDINATE_DECIMALS as u32) as f64;
