@@ -101,6 +101,11 @@ fn xml_safe(text: &str) -> String {
     text.chars().filter(|letter| !letter.is_control() && !matches!(letter, '\u{FFFE}' | '\u{FFFF}')).collect()
 }
 
+/// The same for an attribute: the library leaves the quotation mark as it is, which would end the attribute.
+fn attribute_safe(text: &str) -> String {
+    xml_safe(text).replace('"', "”")
+}
+
 /// A name fit for an id or class.
 fn identifier(text: &str) -> String {
     text.chars()
@@ -273,7 +278,7 @@ impl Writer<'_> {
                 let mut data = String::new();
                 self.push_path_data(&mut data, &outlines);
                 element.assign("d", data);
-                element.assign("aria-label", printable(&text.text).filter(|letter| *letter != '"').collect::<String>());
+                element.assign("aria-label", attribute_safe(&printable(&text.text).collect::<String>()));
                 element
             }
             Letters::Text => {
@@ -310,7 +315,7 @@ impl Writer<'_> {
         let outer = self.height_mm;
         let mut placed = Element::new("g");
         if let Some(what) = &group.about {
-            placed.assign("data-about", xml_safe(what));
+            placed.assign("data-about", attribute_safe(what));
         }
         if group.place == Affine::IDENTITY && group.clip.is_none() {
             self.items(&mut placed, &group.items);
