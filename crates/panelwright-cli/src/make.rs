@@ -3,6 +3,8 @@
 use panelwright::Build;
 use panelwright::design::{Design, DesignError, write_file};
 use panelwright::documents::{build_json, templates};
+use panelwright::drawing::{SvgOptions, svg};
+use panelwright::pictures::{CaseView, case_picture, panel};
 
 /// One file of a pack: its name within the pack, and its bytes.
 pub type File = (String, Vec<u8>);
@@ -22,9 +24,23 @@ pub fn pack(design: &Design, build: &Build) -> Vec<File> {
         ("design.json".to_owned(), write_file(design).into_bytes()),
         ("build.json".to_owned(), build_json::build_json(build).into_bytes()),
         ("findings.json".to_owned(), build_json::findings_json(build).into_bytes()),
+        ("case.svg".to_owned(), case_svg(build).into_bytes()),
     ];
+    for panel in &build.panels {
+        if let Some(svg) = panel::file_svg(build, panel.wall) {
+            files.push((format!("panels/{}.svg", panel.id()), svg.into_bytes()));
+        }
+    }
     let setup = templates::setup(&build.spec.template, None);
     let pdf = templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup);
     files.push(("templates.pdf".to_owned(), pdf));
     files
+}
+
+/// The case as one sees it, through the sleeve.
+fn case_svg(build: &Build) -> String {
+    let view = CaseView { see_through: true, ..CaseView::default() };
+    let title = if build.spec.title.is_empty() { "The case" } else { &build.spec.title };
+    let options = SvgOptions { title: Some(title.to_owned()), ..SvgOptions::for_file() };
+    svg(&case_picture(build, &view).drawing, &options)
 }

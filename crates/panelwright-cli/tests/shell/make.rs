@@ -5,7 +5,8 @@ use std::path::Path;
 
 use super::run::{file, folder, run, run_with};
 
-const ENTRIES: [&str; 4] = ["build.json", "design.json", "findings.json", "templates.pdf"];
+const ENTRIES: [&str; 6] = ["build.json", "case.svg", "design.json", "findings.json", "panels", "templates.pdf"];
+const PANELS: [&str; 6] = ["back.svg", "floor.svg", "front.svg", "left.svg", "right.svg", "top.svg"];
 
 fn listed(folder: &Path) -> Vec<String> {
     let mut names: Vec<String> =
@@ -26,8 +27,9 @@ fn a_pack_holds_every_file_and_the_design_it_was_made_from() {
     let done = run(&["make", &design, "--out", &text(&out)]);
     assert_eq!(done.code, 0, "{}", done.err);
     assert_eq!(listed(&out), ENTRIES);
+    assert_eq!(listed(&out.join("panels")), PANELS);
     let printed: Vec<&Path> = done.out.lines().map(Path::new).collect();
-    assert_eq!(printed.len(), ENTRIES.len());
+    assert_eq!(printed.len(), 5 + PANELS.len());
     assert!(printed.iter().all(|path| path.is_file()));
     let kept = fs::read_to_string(out.join("design.json")).unwrap();
     assert_eq!(kept, "{\n  \"format\": 1,\n  \"design.title\": \"Quay\",\n  \"cooler.height\": 150\n}\n");
@@ -48,8 +50,13 @@ fn the_same_design_gives_the_same_bytes_from_file_link_and_input() {
     run(&["make", &design, "--out", &text(&outs[0])]);
     run(&["make", link.trim(), "--out", &text(&outs[1])]);
     run_with(&["make", "-", "--out", &text(&outs[2])], link.as_bytes());
-    for name in ENTRIES {
-        let bytes: Vec<Vec<u8>> = outs.iter().map(|out| fs::read(out.join(name)).unwrap()).collect();
+    for name in ENTRIES
+        .iter()
+        .filter(|name| **name != "panels")
+        .map(|name| (*name).to_owned())
+        .chain(PANELS.iter().map(|name| format!("panels/{name}")))
+    {
+        let bytes: Vec<Vec<u8>> = outs.iter().map(|out| fs::read(out.join(&name)).unwrap()).collect();
         assert!(!bytes[0].is_empty(), "{name}");
         assert!(bytes[0] == bytes[1] && bytes[1] == bytes[2], "{name}");
     }
@@ -105,10 +112,15 @@ fn a_run_that_fails_leaves_everything_as_it_was() {
     assert!(run_with(&["make", "-", "--out", &text(&here.join("taken"))], b"{}").failed(2).contains("in the way"));
     run_with(&["make", "-", "--out", &text(&here.join("taken/below"))], b"{}").failed(3);
     assert_eq!(listed(&here), ["taken"]);
-    // The folder is there; the last file of the pack cannot be moved in, so the first ones are moved out again.
+    // The folder is there; the last files of the pack cannot be moved in, so the first ones are moved out again.
     let out = here.join("pack");
     fs::create_dir(&out).unwrap();
     fs::write(out.join("design.json"), "older").unwrap();
+    fs::write(out.join("panels"), "a file, not a folder").unwrap();
+    run_with(&["make", "-", "--force", "--out", &text(&out)], b"{}").failed(3);
+    assert_eq!(listed(&out), ["design.json", "panels"]);
+    assert_eq!(fs::read(out.join("design.json")).unwrap(), b"older");
+    fs::remove_file(out.join("panels")).unwrap();
     fs::create_dir(out.join("templates.pdf")).unwrap();
     assert!(run_with(&["make", "-", "--force", "--out", &text(&out)], b"{}").failed(2).contains("in the way"));
     assert_eq!(listed(&out), ["design.json", "templates.pdf"]);
