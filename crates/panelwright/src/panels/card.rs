@@ -5,12 +5,12 @@ use kurbo::Point;
 use super::bench::{Bench, Cut};
 use super::panel::{FeatureKind, Purpose};
 use super::screws::{Grip, Plan};
-use crate::design::{BracketThread, CardHold, CardSpec, Wall, Window};
+use crate::design::{CardHold, CardSpec, Wall, Window};
 use crate::dimensions::cards;
 use crate::dimensions::fasteners::Thread;
 use crate::dimensions::source::Source;
 use crate::drawing::Contour;
-use crate::parts::card;
+use crate::parts::{card, tongue};
 
 /// Thickness of the shelf's lug that lies on the back, mm (see [`crate::parts::card`]).
 const LUG_MM: f64 = 2.0;
@@ -79,16 +79,8 @@ fn window(bench: &mut Bench, spec: &CardSpec) {
     }
 }
 
-/// The thread of brackets, which the shelf's screws share.
-pub(super) const fn bracket_thread(thread: BracketThread) -> Thread {
-    match thread {
-        BracketThread::M3 => Thread::M3,
-        BracketThread::M4 => Thread::M4,
-    }
-}
-
 fn shelf(bench: &mut Bench, spec: &CardSpec) {
-    let thread = bracket_thread(bench.spec.hardware.thread);
+    let thread = tongue::thread(bench.spec.hardware.thread);
     let diameter = bench.clearance(thread);
     for (index, at) in bench.arrangement.shelf_screws.iter().enumerate() {
         let number = index + 1;

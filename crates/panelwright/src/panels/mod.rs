@@ -9,17 +9,24 @@
 mod bench;
 mod board;
 mod card;
+mod corner;
 mod drive;
 mod fan;
 mod feet;
+mod fixing;
 mod front;
+mod hardware;
+mod hole_key;
 mod outline;
 mod panel;
 mod screws;
+mod site;
 mod sleeve;
 mod supply;
 #[cfg(test)]
 mod tests;
+pub mod vent_pattern;
+mod vents;
 
 pub use panel::{Assembly, Edge, EdgeJoint, Face, Feature, FeatureKind, Panel, Purpose};
 
@@ -72,6 +79,9 @@ pub fn work_out(spec: &Spec, arrangement: &Arrangement) -> Worked {
     fan::features(&mut bench);
     front::features(&mut bench);
     feet::features(&mut bench);
+    hardware::features(&mut bench);
+    vents::features(&mut bench);
+    hole_key::letter(&mut bench.panels);
     Worked {
         panels: bench.panels,
         hardware: bench.hardware,

@@ -10,6 +10,7 @@ pub mod drive;
 pub mod feet;
 mod part;
 pub mod supply;
+pub mod tongue;
 pub mod wall;
 
 pub use part::{Carrier, KeepClear, Part, PartKind};

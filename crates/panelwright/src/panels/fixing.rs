@@ -1,0 +1,204 @@
+//! How a leg of a bracket is held to its panel: the hole, the screw, and the room the screw takes inside.
+
+use kurbo::Point;
+
+use super::bench::{Bench, Cut};
+use super::corner::{Corner, inside};
+use super::panel::{Face, FeatureKind, Purpose};
+use super::screws::{Grip, Plan};
+use super::site::driven_from;
+use crate::design::Wall;
+use crate::dimensions::fasteners::{
+    Fit, PILOT_DEEPER, TappingScrew, Thread, clearance_hole, nut, pan_head, pilot_drill, sharp_corners_mm,
+    sold_lengths, washer,
+};
+use crate::dimensions::source::Source;
+use crate::fastening::Screw;
+use crate::parts::tongue;
+use crate::solid::Aabb;
+
+/// Sheet left before the point of a short screw, mm (common practice).
+const POINT_INSIDE_MM: f64 = 1.0;
+
+/// Sheet left before the end of its pilot hole, mm (common practice: the drill's stop).
+const PILOT_INSIDE_MM: f64 = 0.5;
+
+/// Least depth of a short screw in the sheet, mm: two turns of thread (common practice).
+const SHORT_LEAST_MM: f64 = 2.0;
+
+/// How a leg is held.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Fixing {
+    /// A screw from outside, a nut on the leg; so much of washers between panel and leg, mm.
+    Through(f64),
+    /// A short screw from inside that does not come through the face.
+    Short,
+    /// A screw from outside into the leg's captive nut.
+    Captive,
+}
+
+/// One leg's hole, before it is made.
+pub(super) struct LegHole {
+    /// Its feature's name.
+    pub id: String,
+    pub purpose: Purpose,
+    /// What it is for, in words: "Bracket 1 between floor and back".
+    pub why: String,
+    /// Group on the shopping list.
+    pub what: &'static str,
+    pub fixing: Fixing,
+}
+
+/// The hardware's thread.
+pub(super) const fn thread(bench: &Bench) -> Thread {
+    tongue::thread(bench.spec.hardware.thread)
+}
+
+/// The short screw that a bracket's holes take (from memory: measure yours).
+const fn tapping(thread: Thread) -> (TappingScrew, f64) {
+    match thread {
+        Thread::M4 => (TappingScrew::St3_5, 3.5),
+        _ => (TappingScrew::St2_9, 2.9),
+    }
+}
+
+/// Radius of what must lie on the sheet around the hole.
+pub(super) fn land(bench: &Bench, fixing: Fixing) -> f64 {
+    match fixing {
+        Fixing::Short => pilot_drill(tapping(thread(bench)).0).get() / 2.0 + 2.0,
+        _ => washer(thread(bench)).outside_mm / 2.0,
+    }
+}
+
+/// The screw of a leg.
+pub(super) fn screw(bench: &Bench, corner: &Corner, index: usize, hole: &LegHole, part: &str) -> Screw {
+    let case = &bench.arrangement.case;
+    let wall = corner.walls[index];
+    let at = corner.hole(case, index);
+    let (axis, sense, _) = inside(case, wall);
+    let thread = thread(bench);
+    let t = bench.thickness();
+    let leg = corner.size.thickness_mm;
+    let mut inward = [0.0; 3];
+    inward[axis] = sense;
+    let mut outside = at;
+    outside[axis] -= sense * t;
+    let id = format!("screw-{}", hole.id);
+    let joins = [wall.name(), part];
+    match hole.fixing {
+        Fixing::Through(washers) => {
+            Plan::new(id, hole.what, thread, t + washers + leg, Grip::Nut).joins(joins).screw(outside, inward)
+        }
+        Fixing::Captive => {
+            let grip = Grip::Depth(leg + nut(thread).height_mm, None);
+            Plan::new(id, hole.what, thread, t + corner.gaps[index], grip).joins(joins).screw(outside, inward)
+        }
+        Fixing::Short => {
+            let mut head = at;
+            head[axis] += sense * leg;
+            short(bench, id, hole.what, head, inward.map(|value| if value == 0.0 { 0.0 } else { -value }), leg)
+                .joined(joins)
+        }
+    }
+}
+
+fn short(bench: &Bench, id: String, what: &str, head_at: [f64; 3], direction: [f64; 3], leg: f64) -> Screw {
+    let (screw, diameter_mm) = tapping(thread(bench));
+    let most = leg + bench.thickness() - POINT_INSIDE_MM;
+    let least = leg + SHORT_LEAST_MM;
+    let length_mm = bench.spec.hardware.short_screw_mm.or_else(|| {
+        sold_lengths(Thread::M3)
+            .iter()
+            .map(|piece| piece.nominal_mm)
+            .rfind(|length| *length <= most + 1e-9 && *length >= least - 1e-9)
+    });
+    Screw {
+        id,
+        what: format!("{} {what}, short", screw.label()),
+        thread: screw.label(),
+        diameter_mm,
+        head_at,
+        direction,
+        clamped_mm: leg,
+        least_mm: least,
+        most_mm: Some(most),
+        length_mm,
+        nut: false,
+        washers: 0,
+        joins: Vec::new(),
+        source: Source::common_practice("Workshop custom", "short screws stay a millimetre inside the face"),
+    }
+}
+
+impl Screw {
+    fn joined<'a>(mut self, ids: impl IntoIterator<Item = &'a str>) -> Self {
+        self.joins.extend(ids.into_iter().map(str::to_owned));
+        self
+    }
+}
+
+/// The room that nut and thread take inside the leg; nothing for short screws.
+pub(super) fn nut_room(bench: &Bench, corner: &Corner, index: usize, screw: &Screw) -> Option<Aabb> {
+    let case = &bench.arrangement.case;
+    let (axis, sense, face) = inside(case, corner.walls[index]);
+    let length = screw.length_mm.unwrap_or(screw.least_mm);
+    let tip = screw.head_at[axis] + screw.direction[axis] * length;
+    let from = face + sense * (corner.gaps[index] + corner.size.thickness_mm);
+    if screw.direction[axis] != sense || (tip - from) * sense <= 0.0 {
+        return None;
+    }
+    let half = sharp_corners_mm(nut(thread(bench)).flats_mm) / 2.0;
+    let mut low = screw.head_at.map(|value| value - half);
+    let mut high = screw.head_at.map(|value| value + half);
+    low[axis] = from.min(tip);
+    high[axis] = from.max(tip);
+    Some(Aabb::new(low, high))
+}
+
+/// The room of a screw's head and washer outside its panel; nothing for short screws.
+pub(super) fn head_room(bench: &Bench, corner: &Corner, index: usize, screw: &Screw) -> Option<Aabb> {
+    let (axis, sense, face) = inside(&bench.arrangement.case, corner.walls[index]);
+    if screw.direction[axis] != sense {
+        return None;
+    }
+    let head = pan_head(thread(bench));
+    let half = head.diameter_mm.max(washer(thread(bench)).outside_mm) / 2.0;
+    let outside = face - sense * bench.thickness();
+    let mut low = screw.head_at.map(|value| value - half);
+    let mut high = screw.head_at.map(|value| value + half);
+    low[axis] = outside.min(screw.head_at[axis] - sense * head.height_mm);
+    high[axis] = outside.max(screw.head_at[axis] - sense * head.height_mm);
+    Some(Aabb::new(low, high))
+}
+
+/// Makes a leg's hole.
+pub(super) fn cut(bench: &mut Bench, wall: Wall, at: Point, hole: &LegHole, screw: &Screw, about: &[String]) {
+    let thread = thread(bench);
+    let driven = driven_from(wall);
+    let (why, source) = match hole.fixing {
+        Fixing::Through(_) => (
+            format!("{}: {} {driven}, nut inside", hole.why, thread.label()),
+            clearance_hole(thread, Fit::Medium).source(),
+        ),
+        Fixing::Captive => (
+            format!("{}: {} {driven} into its nut", hole.why, thread.label()),
+            clearance_hole(thread, Fit::Medium).source(),
+        ),
+        Fixing::Short => {
+            let drill = pilot_drill(tapping(thread).0);
+            (format!("{}: pilot hole from inside for a short screw", hole.why), drill.source())
+        }
+    };
+    let mut new = Cut::new(hole.id.as_str(), hole.purpose, why, source);
+    new.about.extend_from_slice(about);
+    if hole.fixing == Fixing::Short {
+        let length = screw.length_mm.or(screw.most_mm).unwrap_or(screw.least_mm);
+        let deep =
+            (length - screw.clamped_mm + PILOT_DEEPER.get()).clamp(0.5, (bench.thickness() - PILOT_INSIDE_MM).max(0.5));
+        let drill = pilot_drill(tapping(thread).0).get();
+        bench.round(wall, new, FeatureKind::Hole, Some((deep, Face::Inside)), at, drill);
+    } else {
+        let diameter = bench.clearance(thread);
+        bench.hole(wall, new, at, diameter);
+    }
+}

@@ -1,0 +1,434 @@
+//! Brackets and captive nuts: which ones a case wants, and the search for a free place for each.
+//!
+//! Each is moved along its corner, nearest to its wanted place first, until it hits nothing, at rest and while the
+//! sleeve comes off, and its screws lie on sound sheet. What finds no place is left out and named in
+//! [`super::Unplaced`].
+
+use super::Unplaced;
+use super::bench::Bench;
+use super::corner::{Corner, axis_along, inside};
+use super::fixing::{self, Fixing, LegHole};
+use super::panel::Purpose;
+use super::site::{self, Site};
+use crate::design::{BracketScrews, BracketSize, SleeveJoin, Wall};
+use crate::dimensions::fasteners::{FACE_SCREW_TO_CORNER, washer};
+use crate::fastening::{Fastener, Screw, washer_name};
+use crate::parts::{Carrier, Part, PartKind, tongue};
+use crate::solid::Aabb;
+
+/// Corners longer than this get a third bracket in the middle, mm (common practice).
+const THIRD_FROM_MM: f64 = 250.0;
+
+/// Step of the search along a corner, mm.
+const STEP_MM: f64 = 2.0;
+
+/// How far from the front corner a captive nut on the left or right panel still holds the front, mm.
+const NEAR_FRONT_MM: f64 = 80.0;
+
+/// One stretch of a corner where a bracket may go.
+struct Spot {
+    walls: [Wall; 2],
+    gaps: [f64; 2],
+    range: [f64; 2],
+    wanted: f64,
+}
+
+/// A bracket that wants a place.
+struct Wanted {
+    id: String,
+    kind: PartKind,
+    label: &'static str,
+    /// Line of the shopping list.
+    listed: &'static str,
+    carrier: Carrier,
+    size: BracketSize,
+    spots: Vec<Spot>,
+    /// Holes of its legs once the spot is known.
+    holes: fn(&Wanted, &Spot, Fixing) -> [LegHole; 2],
+    /// How legs are held to the panels they stay on.
+    fixing: Fixing,
+}
+
+/// Places everything.
+pub(super) fn features(bench: &mut Bench) {
+    let mut site = Site::new(bench);
+    tongue_bracket(bench, &mut site);
+    let mut all = captives(bench);
+    all.extend(chassis_brackets(bench));
+    if bench.spec.sleeve.join == SleeveJoin::Brackets {
+        all.extend(sleeve_brackets(bench));
+    }
+    for wanted in &all {
+        if !place(bench, &mut site, wanted) {
+            let walls = wanted.spots.first().map_or([Wall::Floor, Wall::Back], |spot| spot.walls);
+            bench.unplaced.push(Unplaced { id: wanted.id.clone(), walls });
+        }
+    }
+}
+
+/// How brackets of the sleeve are held to its panels.
+const fn sleeve_fixing(bench: &Bench) -> Fixing {
+    match bench.spec.hardware.screws {
+        BracketScrews::Through => Fixing::Through(0.0),
+        BracketScrews::Inside => Fixing::Short,
+    }
+}
+
+/// Inside of the case along an axis.
+fn extent(bench: &Bench, axis: usize) -> [f64; 2] {
+    let t = bench.thickness();
+    [t, bench.arrangement.case.outside_mm[axis] - t]
+}
+
+fn captives(bench: &Bench) -> Vec<Wanted> {
+    let g = bench.arrangement.case.gap_mm;
+    let size = bench.spec.hardware.captive;
+    let [x, y, z] = [0, 1, 2].map(|axis| extent(bench, axis));
+    let middle = |range: [f64; 2]| (range[0] + range[1]) / 2.0;
+    let wanted = |id: &str, carrier, spots, fixing| Wanted {
+        id: id.to_owned(),
+        kind: PartKind::CaptiveNut,
+        label: "Captive-nut bracket",
+        listed: "Captive-nut bracket",
+        carrier,
+        size,
+        spots,
+        holes: captive_holes,
+        fixing,
+    };
+    let spot = |walls: [Wall; 2], range: [f64; 2], at: f64| Spot { walls, gaps: [0.0, g], range, wanted: at };
+    let front_part = [y[0], (y[0] + NEAR_FRONT_MM).min(y[1])];
+    let front = vec![
+        spot([Wall::Front, Wall::Floor], x, middle(x)),
+        spot([Wall::Left, Wall::Floor], front_part, y[0]),
+        spot([Wall::Right, Wall::Floor], front_part, y[0]),
+    ];
+    let above = [z[0] + g, z[1]];
+    let halves = [[x[0], middle(x)], [middle(x), x[1]]];
+    let back = |wall, half: usize| {
+        vec![
+            spot([wall, Wall::Back], above, middle(z)),
+            spot([Wall::Top, Wall::Back], halves[half], middle(halves[half])),
+            spot([Wall::Top, Wall::Back], x, middle(halves[half])),
+        ]
+    };
+    let fixing = sleeve_fixing(bench);
+    let mut out = vec![
+        wanted("captive-front", Carrier::Sleeve, front, fixing),
+        wanted("captive-back-1", Carrier::Sleeve, back(Wall::Left, 0), fixing),
+        wanted("captive-back-2", Carrier::Sleeve, back(Wall::Right, 1), fixing),
+    ];
+    if bench.spec.sleeve.side_screws {
+        for (id, wall) in [("captive-side-1", Wall::Left), ("captive-side-2", Wall::Right)] {
+            let spots = vec![spot([Wall::Floor, wall], [y[0] + g, y[1]], middle(y))];
+            out.push(wanted(id, Carrier::Chassis, spots, Fixing::Through(0.0)));
+        }
+    }
+    out
+}
+
+fn captive_holes(wanted: &Wanted, spot: &Spot, fixing: Fixing) -> [LegHole; 2] {
+    [
+        LegHole {
+            id: format!("{}-fixing", wanted.id),
+            purpose: Purpose::BracketScrew,
+            why: format!("Captive-nut bracket on the {}", spot.walls[0].name()),
+            what: "screw of a captive-nut bracket",
+            fixing,
+        },
+        LegHole {
+            id: wanted.id.clone(),
+            purpose: Purpose::CaptiveScrew,
+            why: "Screw that holds the sleeve".to_owned(),
+            what: "screw that holds the sleeve",
+            fixing: Fixing::Captive,
+        },
+    ]
+}
+
+fn bracket_holes(wanted: &Wanted, spot: &Spot, fixing: Fixing) -> [LegHole; 2] {
+    [0, 1].map(|index| LegHole {
+        id: format!("{}-{}", wanted.id, spot.walls[index].name()),
+        purpose: Purpose::BracketScrew,
+        why: format!("Bracket between {} and {}", spot.walls[0].name(), spot.walls[1].name()),
+        what: "screw of a bracket",
+        fixing,
+    })
+}
+
+/// Brackets along one corner: one near each end, one more in the middle of a long corner.
+fn along(bench: &Bench, walls: [Wall; 2], range: [f64; 2], carrier: Carrier, fixing: Fixing) -> Vec<Wanted> {
+    let size = bench.spec.hardware.bracket;
+    let inset = FACE_SCREW_TO_CORNER.get();
+    let [from, to] = range;
+    let share = |part: f64| from + (to - from) * part;
+    // Each keeps to its own part of the corner: two side by side hold no more than one.
+    let places = if to - from > THIRD_FROM_MM {
+        let (first, second) = (share(1.0 / 3.0), share(2.0 / 3.0));
+        vec![([from, first], from + inset), ([second, to], to - inset), ([first, second], share(0.5))]
+    } else {
+        vec![([from, share(0.5)], from + inset), ([share(0.5), to], to - inset)]
+    };
+    places
+        .into_iter()
+        .enumerate()
+        .map(|(index, (range, wanted))| Wanted {
+            id: format!("bracket-{}-{}-{}", walls[0].name(), walls[1].name(), index + 1),
+            kind: PartKind::Bracket,
+            label: "Corner bracket",
+            listed: "Corner bracket",
+            carrier,
+            size,
+            spots: vec![Spot { walls, gaps: [0.0, 0.0], range, wanted }],
+            holes: bracket_holes,
+            fixing,
+        })
+        .collect()
+}
+
+fn chassis_brackets(bench: &Bench) -> Vec<Wanted> {
+    let g = bench.arrangement.case.gap_mm;
+    let [left, right] = extent(bench, 0);
+    let range = [left + g, right - g];
+    along(bench, [Wall::Floor, Wall::Back], range, Carrier::Chassis, Fixing::Through(0.0))
+}
+
+fn sleeve_brackets(bench: &Bench) -> Vec<Wanted> {
+    let g = bench.arrangement.case.gap_mm;
+    let mut out = Vec::new();
+    for walls in [
+        [Wall::Left, Wall::Front],
+        [Wall::Right, Wall::Front],
+        [Wall::Left, Wall::Top],
+        [Wall::Right, Wall::Top],
+        [Wall::Front, Wall::Top],
+    ] {
+        let axis = axis_along(walls);
+        let [mut from, mut to] = extent(bench, axis);
+        match axis {
+            // The floor and the back are a gap away from what hangs in the sleeve.
+            2 => from += g,
+            1 => to -= g,
+            _ => {}
+        }
+        out.extend(along(bench, walls, [from, to], Carrier::Sleeve, sleeve_fixing(bench)));
+    }
+    out
+}
+
+/// Looks for a place and takes it: the first that is free and out of the way of plugs and cables, else the first that
+/// is free; where no place has room for a nut, a bracket of the sleeve takes short screws.
+fn place(bench: &mut Bench, site: &mut Site, wanted: &Wanted) -> bool {
+    let mut fixings = vec![wanted.fixing];
+    if wanted.carrier == Carrier::Sleeve && wanted.fixing != Fixing::Short {
+        fixings.push(Fixing::Short);
+    }
+    for fixing in fixings {
+        let seats: Vec<Seat> = wanted.spots.iter().map(|spot| Seat::new(bench, wanted, spot, fixing)).collect();
+        let mut crowded = None;
+        for (seat, spot) in seats.iter().zip(&wanted.spots) {
+            let [low, high] = spot.range;
+            let half = wanted.size.width_mm / 2.0;
+            for at in positions([low + half, high - half], spot.wanted) {
+                let place = seat.at(at);
+                if !place.is_free(bench, site, wanted.carrier) {
+                    continue;
+                }
+                if place.is_uncrowded(bench, site) {
+                    place.take(bench, site, wanted);
+                    return true;
+                }
+                crowded = crowded.or(Some(place));
+            }
+        }
+        if let Some(place) = crowded {
+            place.take(bench, site, wanted);
+            return true;
+        }
+    }
+    false
+}
+
+/// Positions of a range, the nearest to the wanted one first.
+fn positions([low, high]: [f64; 2], wanted: f64) -> Vec<f64> {
+    if high < low {
+        return Vec::new();
+    }
+    let start = wanted.clamp(low, high);
+    let mut out = vec![start];
+    let steps = libm::ceil((high - low) / STEP_MM) as usize;
+    for step in 1..=steps {
+        let by = step as f64 * STEP_MM;
+        // The ends of the range are tried too: a bracket in the very corner is often the only one that fits.
+        for at in [start - by, start + by] {
+            if at > low - STEP_MM && at < high + STEP_MM {
+                out.push(at.clamp(low, high));
+            }
+        }
+    }
+    out
+}
+
+/// A bracket at a place, with its holes and screws.
+struct Seat {
+    corner: Corner,
+    holes: [LegHole; 2],
+    screws: [Screw; 2],
+}
+
+impl Seat {
+    fn new(bench: &Bench, wanted: &Wanted, spot: &Spot, fixing: Fixing) -> Self {
+        let corner = Corner { walls: spot.walls, gaps: spot.gaps, size: wanted.size, at: spot.wanted };
+        Self::with_holes(bench, wanted, corner, (wanted.holes)(wanted, spot, fixing))
+    }
+
+    fn with_holes(bench: &Bench, wanted: &Wanted, corner: Corner, holes: [LegHole; 2]) -> Self {
+        let screws = [0, 1].map(|index| fixing::screw(bench, &corner, index, &holes[index], &wanted.id));
+        Self { corner, holes, screws }
+    }
+
+    /// The same, moved along its corner.
+    fn at(&self, at: f64) -> SeatAt<'_> {
+        SeatAt { seat: self, corner: Corner { at, ..self.corner } }
+    }
+}
+
+#[derive(Clone, Copy)]
+struct SeatAt<'a> {
+    seat: &'a Seat,
+    corner: Corner,
+}
+
+impl SeatAt<'_> {
+    /// Puts the bracket there, with its holes and screws.
+    fn take(&self, bench: &mut Bench, site: &mut Site, wanted: &Wanted) {
+        let corner = &self.corner;
+        let case = bench.arrangement.case;
+        let about = [wanted.id.clone(), corner.walls[0].name().to_owned(), corner.walls[1].name().to_owned()];
+        for (index, (screw, hole)) in self.seat.screws.iter().zip(&self.seat.holes).enumerate() {
+            let wall = corner.walls[index];
+            let point = bench.on(wall, corner.hole(&case, index));
+            fixing::cut(bench, wall, point, hole, screw, &about);
+            let mut screw = screw.clone();
+            screw.head_at[corner.axis()] = corner.at;
+            bench.screws.push(screw);
+        }
+        let part = Part {
+            id: wanted.id.clone(),
+            kind: wanted.kind,
+            label: wanted.label.to_owned(),
+            carrier: wanted.carrier,
+            bodies: corner.legs(&case).to_vec(),
+            keep_clear: Vec::new(),
+        };
+        add(bench, site, part);
+        let joins = corner.walls.map(Wall::name);
+        bench.loose.push(Fastener::new(wanted.listed, 1, Some(wanted.size.leg_mm), joins));
+    }
+
+    /// Whether its legs stay out of the room for plugs, cables and air.
+    fn is_uncrowded(&self, bench: &Bench, site: &Site) -> bool {
+        site.is_uncrowded(&self.corner.legs(&bench.arrangement.case))
+    }
+
+    /// Whether it has room there, at rest and while the sleeve comes off, and its screws lie on sound sheet.
+    fn is_free(&self, bench: &Bench, site: &Site, carrier: Carrier) -> bool {
+        let corner = &self.corner;
+        let case = &bench.arrangement.case;
+        let legs = corner.legs(case);
+        if !site.is_free(&legs, carrier) {
+            return false;
+        }
+        for (index, hole) in self.seat.holes.iter().enumerate() {
+            let panel = bench.panel(corner.walls[index]);
+            let point = panel.frame.to_panel(corner.hole(case, index)).0;
+            // A short screw that no shop sells, or that would come through the face, holds nothing.
+            let unsold = hole.fixing == Fixing::Short && self.seat.screws[index].length_mm.is_none();
+            if unsold
+                || !site::covers_nothing(panel, &legs[index])
+                || !site::is_sound(panel, point, fixing::land(bench, hole.fixing))
+            {
+                return false;
+            }
+        }
+        // Nuts travel with their bracket; screws that hold the sleeve are out before it moves, so heads only stand.
+        self.seat.screws.iter().enumerate().all(|(index, screw)| {
+            let here = |room: Aabb| corner.along(room);
+            fixing::nut_room(bench, corner, index, screw).is_none_or(|room| site.is_free(&[here(room)], carrier))
+                && fixing::head_room(bench, corner, index, screw).is_none_or(|room| site.is_free_at_rest(&[here(room)]))
+        })
+    }
+}
+
+fn add(bench: &mut Bench, site: &mut Site, part: Part) {
+    site.add(&part);
+    bench.hardware.push(part);
+}
+
+/// The bracket behind which a tongue of the card's bracket goes.
+fn tongue_bracket(bench: &mut Bench, site: &mut Site) {
+    let Some(card) = bench.spec.card.as_ref() else { return };
+    let hardware = &bench.spec.hardware;
+    let size = hardware.bracket;
+    let seats = tongue::seats(card, &bench.spec.board, &bench.arrangement.board, &size, hardware.thread);
+    let case = bench.arrangement.case;
+    let washer_of = washer(fixing::thread(bench));
+    for seat in &seats {
+        let wanted = Wanted {
+            id: "bracket-tongue-1".to_owned(),
+            kind: PartKind::Bracket,
+            label: "Corner bracket for the card's tongue",
+            listed: "Corner bracket",
+            carrier: Carrier::Chassis,
+            size,
+            spots: Vec::new(),
+            holes: bracket_holes,
+            fixing: Fixing::Through(0.0),
+        };
+        let corner = Corner { walls: [Wall::Floor, Wall::Back], gaps: [0.0, seat.stack_mm], size, at: seat.x };
+        let (axis, sense, face) = inside(&case, Wall::Back);
+        let centre = corner.hole(&case, 1);
+        let half = washer_of.outside_mm / 2.0;
+        let mut low = centre.map(|value| value - half);
+        let mut high = centre.map(|value| value + half);
+        low[axis] = face;
+        high[axis] = face + sense * seat.stack_mm;
+        let washers = Aabb::new(low, high);
+        if !site.is_free(&[washers.grown(-0.05)], Carrier::Chassis) {
+            continue;
+        }
+        let hole = |fixing, side: &str| LegHole {
+            id: "tongue-bracket-1".to_owned(),
+            purpose: Purpose::TongueBracketScrew,
+            why: format!("Bracket that holds the tongue of the card, {side}"),
+            what: "screw of the tongue's bracket",
+            fixing,
+        };
+        let holes = [
+            hole(Fixing::Through(0.0), "on the floor"),
+            hole(Fixing::Through(seat.stack_mm), "set off the back by washers"),
+        ];
+        let placed = Seat::with_holes(bench, &wanted, corner, holes);
+        let place = placed.at(seat.x);
+        if place.is_free(bench, site, Carrier::Chassis) {
+            place.take(bench, site, &wanted);
+            let count = seat.washers as usize;
+            let part = Part {
+                id: "washer-tongue-1".to_owned(),
+                kind: PartKind::Washer,
+                label: format!("{count} washers behind the tongue's bracket"),
+                carrier: Carrier::Chassis,
+                bodies: vec![washers],
+                keep_clear: Vec::new(),
+            };
+            add(bench, site, part);
+            let name = washer_name(fixing::thread(bench).label());
+            bench.loose.push(Fastener::new(name, count, None, ["back", "bracket-tongue-1"]));
+            return;
+        }
+    }
+    // A tongue that ends in a slot of the floor is held by it.
+    if bench.spec.board.standoff_mm >= crate::dimensions::cards::STANDOFF_CLEARING_TONGUE.get() {
+        bench.unplaced.push(Unplaced { id: "bracket-tongue-1".to_owned(), walls: [Wall::Floor, Wall::Back] });
+    }
+}

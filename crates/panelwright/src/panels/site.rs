@@ -1,0 +1,139 @@
+//! Whether a bracket has room where it is to go: among parts and panels, on the way of the sleeve, on the sheet.
+
+use kurbo::{Point, Rect};
+
+use super::bench::Bench;
+use super::panel::{Assembly, Face, Panel};
+use crate::design::{Slide, Wall};
+use crate::parts::{Carrier, Part};
+use crate::solid::Aabb;
+
+/// Air between a bracket and a part, mm (common practice: brackets are bent by hand and holes drilled to half a
+/// millimetre).
+const AIR_MM: f64 = 0.4;
+
+/// Sheet between a screw's washer and another feature, mm (common practice).
+const BESIDE_MM: f64 = 1.0;
+
+/// Everything a bracket could hit.
+pub(super) struct Site {
+    /// Bodies of parts: what stands on the chassis, what hangs in the sleeve.
+    parts: [Vec<Aabb>; 2],
+    /// Sheets of chassis and sleeve.
+    sheets: [Vec<Aabb>; 2],
+    /// Room kept clear for plugs, cables and air.
+    zones: Vec<Aabb>,
+    /// Axis and way of the sleeve when it comes off.
+    way: (usize, f64),
+}
+
+const fn side(carrier: Carrier) -> usize {
+    match carrier {
+        Carrier::Chassis => 0,
+        Carrier::Sleeve => 1,
+    }
+}
+
+impl Site {
+    pub fn new(bench: &Bench) -> Self {
+        let [_, depth, height] = bench.arrangement.case.outside_mm;
+        // Beyond the case's own length it is off.
+        let way = match bench.spec.sleeve.slide {
+            Slide::Up => (2, height * 2.0),
+            Slide::Forward => (1, -depth * 2.0),
+        };
+        let mut site = Self { parts: Default::default(), sheets: Default::default(), zones: Vec::new(), way };
+        for part in &bench.arrangement.parts {
+            site.add(part);
+            site.zones.extend(part.keep_clear.iter().map(|keep| keep.zone));
+        }
+        for panel in &bench.panels {
+            let [width, height] = panel.size_mm;
+            let sheet = Aabb::new(
+                panel.frame.to_case(Point::ZERO, 0.0),
+                panel.frame.to_case(Point::new(width, height), -panel.thickness_mm),
+            );
+            site.sheets[usize::from(panel.assembly == Assembly::Sleeve)].push(sheet);
+        }
+        site
+    }
+
+    /// Takes a placed part into account from now on.
+    pub fn add(&mut self, part: &Part) {
+        self.parts[side(part.carrier)].extend_from_slice(&part.bodies);
+    }
+
+    /// Whether solids hit nothing where they are.
+    pub fn is_free_at_rest(&self, solids: &[Aabb]) -> bool {
+        solids.iter().all(|solid| {
+            let grown = solid.grown(AIR_MM);
+            self.parts.iter().flatten().all(|other| !other.overlaps(&grown))
+                && self.sheets.iter().flatten().all(|other| !other.overlaps(solid))
+        })
+    }
+
+    /// Whether solids carried by one assembly hit nothing, at rest and while the sleeve comes off.
+    pub fn is_free(&self, solids: &[Aabb], carrier: Carrier) -> bool {
+        let own = side(carrier);
+        let (axis, way) = self.way;
+        let way = if own == 1 { way } else { -way };
+        self.is_free_at_rest(solids)
+            && solids.iter().all(|solid| {
+                let swept = solid.swept(axis, way);
+                self.parts[1 - own].iter().chain(&self.sheets[1 - own]).all(|other| !other.overlaps(&swept))
+            })
+    }
+
+    /// Whether solids stay out of the room that plugs, cables and air need.
+    pub fn is_uncrowded(&self, solids: &[Aabb]) -> bool {
+        solids.iter().all(|solid| self.zones.iter().all(|zone| !zone.overlaps(solid)))
+    }
+}
+
+/// Whether a screw's washer of radius `washer` lies wholly on the sheet and clear of all other features.
+pub(super) fn is_sound(panel: &Panel, centre: Point, washer: f64) -> bool {
+    let [width, height] = panel.size_mm;
+    let room = Rect::new(0.0, 0.0, width, height).inset(washer);
+    if !room.contains(centre) {
+        return false;
+    }
+    let clear = washer + BESIDE_MM;
+    panel.features.iter().all(|feature| {
+        if let Some(diameter) = feature.diameter_mm {
+            let apart = centre - feature.centre;
+            return libm::sqrt(apart.x * apart.x + apart.y * apart.y) >= clear + diameter / 2.0;
+        }
+        !feature.contour.bbox().inflate(clear, clear).contains(centre)
+            || (!feature.contour.contains(centre) && feature.contour.distance_to_point(centre) >= clear)
+    })
+}
+
+/// Whether a leg on the inside of a panel covers no opening, hole or recess of it.
+pub(super) fn covers_nothing(panel: &Panel, leg: &Aabb) -> bool {
+    let shadow = Rect::from_points(panel.frame.to_panel(leg.min).0, panel.frame.to_panel(leg.max).0);
+    panel.features.iter().all(|feature| {
+        if matches!(feature.blind, Some((_, Face::Outside))) {
+            return true;
+        }
+        if let Some(diameter) = feature.diameter_mm {
+            let at = feature.centre;
+            let dx = (shadow.x0 - at.x).max(at.x - shadow.x1).max(0.0);
+            let dy = (shadow.y0 - at.y).max(at.y - shadow.y1).max(0.0);
+            return libm::sqrt(dx * dx + dy * dy) >= diameter / 2.0;
+        }
+        let common = feature.contour.bbox().intersect(shadow);
+        common.width() <= 0.0 || common.height() <= 0.0
+    })
+}
+
+/// From where a screw in a panel is driven, in words.
+pub(super) const fn driven_from(wall: Wall) -> &'static str {
+    match wall {
+        Wall::Floor => "from below",
+        Wall::Back => "from behind",
+        Wall::Left => "from the left",
+        Wall::Right => "from the right",
+        Wall::Front => "from the front",
+        Wall::Top => "from above",
+    }
+}
