@@ -16,7 +16,7 @@ use crate::design::{
     SupplyPose, Wall,
 };
 use crate::dimensions::{boards, cards, fans as fan_table, supplies};
-use crate::parts::{Carrier, Part, PartKind, board, card, cooler, drive, feet as feet_parts, supply, wall};
+use crate::parts::{Carrier, Part, PartKind, board, card, cooler, drive, feet as feet_parts, supply, tongue, wall};
 use crate::solid::Aabb;
 
 /// Air beside a part that the sleeve slides past, beyond the running clearance: least and comfortable, mm (common
@@ -606,11 +606,12 @@ fn finish(spec: &Spec, draft: Draft) -> Arrangement {
     let far = floor_frame.to_case(Point::new(floor_size[0], floor_size[1]), 0.0);
     let near = floor_frame.origin;
     let floor = [near[0].min(far[0]), near[1].min(far[1]), near[0].max(far[0]), near[1].max(far[1])];
-    let feet = feet::place(&spec.feet, floor, [0.0, t], &parts);
+    let board_place = BoardPlace { origin: move_point(draft.board.origin) };
+    let reserved: Vec<Aabb> = tongue_room(spec, &board_place, [floor[0], floor[2]], &parts).into_iter().collect();
+    let feet = feet::place(&spec.feet, floor, [0.0, t], &parts, &reserved);
     for (index, at) in feet.iter().enumerate() {
         parts.push(feet_parts::part(&spec.feet, index + 1, *at, [0.0, t]));
     }
-    let board_place = BoardPlace { origin: move_point(draft.board.origin) };
     let shelf_screws = shelf_screws(spec, &board_place, &case, sides);
     Arrangement {
         case,
@@ -639,6 +640,27 @@ fn finish(spec: &Spec, draft: Draft) -> Arrangement {
         feet,
         shelf_screws,
     }
+}
+
+/// Air around room reserved for hardware, mm (common practice).
+const HARDWARE_AIR_MM: f64 = 0.5;
+
+/// Room for the bracket that holds the card's tongue, which stands where feet like to stand: the first place beside a
+/// tongue that is free of other parts.
+fn tongue_room(spec: &Spec, place: &BoardPlace, floor_x: [f64; 2], parts: &[Part]) -> Option<Aabb> {
+    let card_spec = spec.card.as_ref()?;
+    let hardware = &spec.hardware;
+    tongue::seats(card_spec, &spec.board, place, &hardware.bracket, hardware.thread)
+        .into_iter()
+        .map(|seat| seat.room)
+        .filter(|room| room.min[0] >= floor_x[0] && room.max[0] <= floor_x[1])
+        .find(|room| {
+            parts
+                .iter()
+                .filter(|part| !matches!(part.kind, PartKind::Card | PartKind::CardBracket))
+                .all(|part| part.bodies.iter().all(|body| !body.overlaps(room)))
+        })
+        .map(|room| room.grown(HARDWARE_AIR_MM))
 }
 
 fn shelf_screws(spec: &Spec, place: &BoardPlace, case: &CaseSize, sides: bool) -> Vec<Point> {

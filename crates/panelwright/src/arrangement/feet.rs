@@ -19,9 +19,10 @@ const EDGE_MM: f64 = 6.5;
 /// Strip along an edge of the floor in which a foot's nut finds room, mm.
 pub const STRIP_MM: f64 = EDGE_MM + feet::NUT_SIDE_MM / 2.0 + AIR_MM;
 
-/// Centres of the feet, case x and y. `floor` are the floor's edges: left, front, right, rear.
+/// Centres of the feet, case x and y. `floor` are the floor's edges: left, front, right, rear; `reserved` is room for
+/// hardware that has no choice of place.
 #[must_use]
-pub fn place(spec: &FeetSpec, floor: [f64; 4], floor_z: [f64; 2], parts: &[Part]) -> Vec<[f64; 2]> {
+pub fn place(spec: &FeetSpec, floor: [f64; 4], floor_z: [f64; 2], parts: &[Part], reserved: &[Aabb]) -> Vec<[f64; 2]> {
     if spec.kind == FeetKind::None {
         return Vec::new();
     }
@@ -36,6 +37,7 @@ pub fn place(spec: &FeetSpec, floor: [f64; 4], floor_z: [f64; 2], parts: &[Part]
     let mut taken: Vec<Aabb> = parts
         .iter()
         .flat_map(|part| part.bodies.iter().chain(part.keep_clear.iter().map(|keep| &keep.zone)).copied())
+        .chain(reserved.iter().copied())
         .filter(|body| body.min[2] < floor_z[1] + feet::NUT_HEIGHT_MM && body.max[2] > floor_z[0] - spec.height_mm)
         .map(|body| body.grown(AIR_MM))
         .collect();

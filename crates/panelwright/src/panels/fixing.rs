@@ -83,7 +83,11 @@ pub(super) fn screw(bench: &Bench, corner: &Corner, index: usize, hole: &LegHole
     inward[axis] = sense;
     let mut outside = at;
     outside[axis] -= sense * t;
-    let id = format!("screw-{}", hole.id);
+    let id = match hole.purpose {
+        // Its two holes bear one name, on two panels.
+        Purpose::TongueBracketScrew => format!("screw-{}-{}", hole.id, wall.name()),
+        _ => format!("screw-{}", hole.id),
+    };
     let joins = [wall.name(), part];
     match hole.fixing {
         Fixing::Through(washers) => {
