@@ -15,6 +15,10 @@ use crate::parts::{card, tongue};
 /// Thickness of the shelf's lug that lies on the back, mm (see [`crate::parts::card`]).
 const LUG_MM: f64 = 2.0;
 
+/// Narrowest strip left standing beside a window that runs out to the top, mm (common practice: it is as tall as the
+/// card's bracket and held at one end only).
+const SLIVER_MM: f64 = 10.0;
+
 /// Hole for a cable tie, mm (common practice: a tie of 2.5 to 4.8 mm passes).
 const TIE_HOLE_MM: f64 = 5.0;
 
@@ -61,7 +65,17 @@ fn window(bench: &mut Bench, spec: &CardSpec) {
     .about("card")
     .about("card-bracket");
     match window.top {
-        None => bench.notch(Wall::Back, cut, &[[low.x, step.x, low.y], [wide[0], wide[1], step.y]]),
+        None => {
+            // A sliver beside the window would break off at the first touch: the window then runs out to the side too.
+            let width = bench.panel(Wall::Back).size_mm[0];
+            let out = |x: f64| match x {
+                x if x < SLIVER_MM => 0.0,
+                x if x > width - SLIVER_MM => width,
+                x => x,
+            };
+            let steps = [[out(low.x), out(step.x), low.y], [out(wide[0]), out(wide[1]), step.y]];
+            bench.notch(Wall::Back, cut, &steps);
+        }
         Some(top) => {
             let top = at(0.0, top).y;
             let contour = Contour::polygon([
