@@ -7,7 +7,7 @@ use super::corner::{Corner, inside};
 use super::panel::{Face, FeatureKind, Purpose};
 use super::screws::{Grip, Plan};
 use super::site::driven_from;
-use crate::design::Wall;
+use crate::design::{BracketScrews, Wall};
 use crate::dimensions::fasteners::{
     Fit, PILOT_DEEPER, TappingScrew, Thread, clearance_hole, nut, pan_head, pilot_drill, sharp_corners_mm,
     sold_lengths, washer,
@@ -110,7 +110,9 @@ fn short(bench: &Bench, id: String, what: &str, head_at: [f64; 3], direction: [f
     let (screw, diameter_mm) = tapping(thread(bench));
     let most = leg + bench.thickness() - POINT_INSIDE_MM;
     let least = leg + SHORT_LEAST_MM;
-    let length_mm = bench.spec.hardware.short_screw_mm.or_else(|| {
+    // A length given is one for brackets that are all screwed from inside.
+    let given = bench.spec.hardware.short_screw_mm.filter(|_| bench.spec.hardware.screws == BracketScrews::Inside);
+    let length_mm = given.or_else(|| {
         sold_lengths(Thread::M3)
             .iter()
             .map(|piece| piece.nominal_mm)
