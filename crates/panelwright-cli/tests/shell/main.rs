@@ -2,6 +2,7 @@
 
 mod check;
 mod convert;
+mod examples;
 mod lists;
 mod make;
 mod run;
