@@ -102,7 +102,7 @@ def test_every_word_of_the_schema_is_used_by_some_example(root, packs):
     kinds = {part["kind"] for build in builds for part in build["parts"]}
     known = set(schema(root, "build")["$defs"]["part"]["properties"]["kind"]["enum"])
     assert kinds <= known
-    assert {"board", "memory", "cooler", "card", "supply", "drive", "fan", "foot"} <= kinds
+    assert {"board", "memory", "cooler", "card", "supply", "drive", "fan", "bracket", "captive-nut", "foot"} <= kinds
     severities = {finding["severity"] for build in builds for finding in build["findings"]}
     assert severities == {"blocks", "caution", "note"}
 
