@@ -265,7 +265,7 @@ fn outside(workspace: &Workspace, count: &mut Count) -> Result<()> {
 fn page(workspace: &Workspace, count: &mut Count) -> Result<()> {
     built_page(workspace)?;
     let mut command = Command::new("node");
-    command.args(["--test", "--test-reporter=spec"]).args(page_tests(workspace));
+    command.args(["--test", "--test-reporter=spec", "--test-timeout=180000"]).args(page_tests(workspace));
     tests(with_what_was_built(workspace, &mut command)?, count)
 }
 
