@@ -125,4 +125,19 @@ Examples:
         #[arg(long)]
         json: bool,
     },
+    /// Print build.json of seeded random designs, one a line, each with its seed and whether something blocks
+    ///
+    /// For tests and trials: the same seeds give the same designs on every machine.
+    #[command(hide = true)]
+    Samples {
+        /// The first seed
+        #[arg(long, default_value_t = 0)]
+        from: u64,
+        /// How many
+        #[arg(long, default_value_t = 10)]
+        count: u64,
+        /// Draw from the whole of every range instead of from what makers are likely to choose
+        #[arg(long)]
+        wild: bool,
+    },
 }

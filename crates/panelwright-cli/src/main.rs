@@ -15,9 +15,9 @@ mod pack;
 use std::process::ExitCode;
 
 use clap::Parser;
-use panelwright::Build;
 use panelwright::design::{write_file, write_link};
 use panelwright::documents::build_json;
+use panelwright::{Build, sample};
 
 use args::{Arguments, Task};
 use failure::Failure;
@@ -68,6 +68,13 @@ fn run(task: &Task) -> Result<u8, Failure> {
             output::print(&format!("{base}#{link}\n"))?;
         }
         Task::Open { link } => output::print(&write_file(&input::link(link)?))?,
+        Task::Samples { from, count, wild } => {
+            for seed in *from..from.saturating_add(*count) {
+                let build = Build::of(&sample::design(seed, *wild));
+                let one_line = build_json::build_json(&build).replace('\n', " ");
+                output::print(&format!("{{\"seed\": {seed}, \"build\": {one_line}}}\n"))?;
+            }
+        }
         Task::Choices { json } => output::print(&if *json { lists::choices_json()? } else { lists::choices() })?,
         Task::Sources { json } => output::print(&if *json { lists::sources_json()? } else { lists::sources() })?,
     }
