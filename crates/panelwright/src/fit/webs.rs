@@ -1,7 +1,8 @@
 //! Webs: the sheet left between holes, openings and edges.
 //!
 //! Three limits, from the heaviest: under 1 mm a web breaks while it is cut (*blocks*); under 2 mm it does not last in
-//! fibreboard (*caution*); under the sheet's own thickness, 6 mm at most, it wants care (*note*, one for each panel). Several thin
+//! fibreboard (*caution*); under the sheet's own thickness, 6 mm at most, it wants care (*note*, one for each panel, and
+//! only where the maker can move something: the webs that the standards of board, card and supply leave are theirs). Several thin
 //! webs between the same two things give one finding, about the thinnest.
 
 use kurbo::{Point, Rect};
@@ -213,6 +214,22 @@ fn two(one: &Shape, other: &Shape) -> String {
     if a == b { format!("{a} and another") } else { format!("{a} and {b}") }
 }
 
+/// Whether the maker can move a feature: those that the standards of board, card and supply place stay where they are.
+fn is_movable(shape: &Shape) -> bool {
+    !matches!(
+        shape.feature.purpose,
+        Purpose::BoardStandoff
+            | Purpose::SupplyScrew
+            | Purpose::SupplyOpening
+            | Purpose::IoAperture
+            | Purpose::ShieldRebate
+            | Purpose::CardWindow
+            | Purpose::TongueRelief
+            | Purpose::ShelfScrew
+            | Purpose::CardTie
+    )
+}
+
 fn edge_class(shape: &Shape) -> EdgeOf {
     if shape.feature.purpose == Purpose::IoAperture {
         EdgeOf::Aperture
@@ -260,6 +277,9 @@ fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
             }
             let Some((severity, needed, source)) = told else { continue };
             let note = severity == Severity::Note;
+            if note && !is_movable(shape) {
+                continue;
+            }
             add(
                 &mut list,
                 Thin {
@@ -363,6 +383,9 @@ fn pairs(scene: &Scene, found: &mut Vec<Finding>, class: PairOf) {
                 std::mem::swap(&mut first, &mut second);
             }
             let note = severity == Severity::Note;
+            if note && (first == second || !(is_movable(one) || is_movable(other))) {
+                continue;
+            }
             let middle = one.feature.centre.midpoint(other.feature.centre);
             add(
                 &mut list,
