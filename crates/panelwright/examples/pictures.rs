@@ -1,4 +1,5 @@
-//! Writes pictures of a design into a folder, to look at: `cargo run --example pictures -- FOLDER [DESIGN.json]`.
+//! Writes pictures of a design into a folder, to look at, and says how long each case picture takes (build it with
+//! `--release` when the time matters): `cargo run --example pictures -- FOLDER [DESIGN.json]`.
 
 use panelwright::Build;
 use panelwright::design::{Design, Wall};
@@ -31,6 +32,15 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     }
     for (name, view) in views {
         let picture = case_picture(&build, &view);
+        let mut times: Vec<std::time::Duration> = (0..50)
+            .map(|_| {
+                let start = std::time::Instant::now();
+                std::hint::black_box(case_picture(&build, &view));
+                start.elapsed()
+            })
+            .collect();
+        times.sort();
+        println!("{name}: {:?} (half of 50 runs are faster)", times[25]);
         std::fs::write(format!("{folder}/case-{name}.svg"), svg(&picture.drawing, &SvgOptions::for_page("")))?;
     }
     for panel in &build.panels {

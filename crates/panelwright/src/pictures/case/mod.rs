@@ -7,6 +7,8 @@
 mod forms;
 mod order;
 mod paint;
+#[cfg(test)]
+mod picture_tests;
 mod piece;
 mod plate;
 mod pocket;
