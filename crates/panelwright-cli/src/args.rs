@@ -125,7 +125,7 @@ Examples:
         #[arg(long)]
         json: bool,
     },
-    /// Print build.json of seeded random designs, one a line, each with its seed and whether something blocks
+    /// Print build.json of seeded random designs, one a line, each with its seed and its design file
     ///
     /// For tests and trials: the same seeds give the same designs on every machine.
     #[command(hide = true)]

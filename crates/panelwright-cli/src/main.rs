@@ -70,9 +70,10 @@ fn run(task: &Task) -> Result<u8, Failure> {
         Task::Open { link } => output::print(&write_file(&input::link(link)?))?,
         Task::Samples { from, count, wild } => {
             for seed in *from..from.saturating_add(*count) {
-                let build = Build::of(&sample::design(seed, *wild));
-                let one_line = build_json::build_json(&build).replace('\n', " ");
-                output::print(&format!("{{\"seed\": {seed}, \"build\": {one_line}}}\n"))?;
+                let design = sample::design(seed, *wild);
+                let chosen = write_file(&design).replace('\n', " ");
+                let build = build_json::build_json(&Build::of(&design)).replace('\n', " ");
+                output::print(&format!("{{\"seed\": {seed}, \"design\": {chosen}, \"build\": {build}}}\n"))?;
             }
         }
         Task::Choices { json } => output::print(&if *json { lists::choices_json()? } else { lists::choices() })?,

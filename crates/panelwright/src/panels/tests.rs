@@ -108,6 +108,13 @@ fn the_card_window_is_as_wide_as_the_plugs_need_in_this_sheet() {
         let lower = |x: f64| contour.contains(Point::new(u - x, z + 50.0));
         let (right, left) = (-5.595 + width / 2.0, -5.595 - 20.32 - width / 2.0);
         assert!(lower(right - 0.01) && !lower(right + 0.01), "{t}");
+        assert!(lower(left + 0.01), "{t}");
+        // Beside it less than 10 mm would be left standing: the window runs out to the side as well.
+        assert!((contour.bbox().x1 - panel(&worked, Wall::Back).size_mm[0]).abs() < 1e-9, "{t}");
+        let closed = [("sheet.measured", json!(t)), ("card.window", json!("closed"))];
+        let closed = self::worked(&closed);
+        let closed = &feature(&closed, Wall::Back, "card-window").contour;
+        let lower = |x: f64| closed.contains(Point::new(u - x, z + 50.0));
         assert!(lower(left + 0.01) && !lower(left - 0.01), "{t}");
         assert!((contour.bbox().y0 - z - 4.30).abs() < 1e-6);
         // The tab of slots 0 and 1: -32.57 .. 6.80 with half a millimetre of air, from the shelf up and out.
