@@ -3,6 +3,7 @@
 // where the page is and in CHROMIUM where the browser is.
 
 import { createServer } from "node:http";
+import { createRequire } from "node:module";
 import { readFile } from "node:fs/promises";
 import { extname, join, normalize, sep } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -85,4 +86,72 @@ export async function newVisitor(browser, options = {}) {
     if (!own) wrong.push(`asked another host: ${request.url()}`);
   });
   return { context, page, wrong };
+}
+
+/**
+ * The page as it stands when it has drawn its first case.
+ * @param {import("playwright-core").Page} page
+ * @param {string} url
+ */
+export async function open(page, url) {
+  await page.goto(url);
+  await page.locator(".stage svg").waitFor();
+}
+
+/**
+ * A figure of the title block: "Volume", "Sheet used", "Outside, W × D × H".
+ * @param {import("playwright-core").Page} page
+ * @param {string} label
+ */
+export function figure(page, label) {
+  return page.locator(`#title-block dl > div:has(dt:text-is("${label}")) dd`);
+}
+
+/**
+ * The brief as one reads it, with the values in their places.
+ * @param {import("playwright-core").Page} page
+ * @returns {Promise<string>}
+ */
+export function sentence(page) {
+  return page.evaluate(() => {
+    /** @param {Node} node @returns {string} */
+    const read = (node) => {
+      if (node instanceof HTMLSelectElement) return node.selectedOptions[0]?.text ?? "";
+      if (node instanceof HTMLInputElement) return node.value || node.placeholder;
+      if (node instanceof HTMLElement && node.hidden) return "";
+      return node instanceof Text ? node.data : [...node.childNodes].map(read).join("");
+    };
+    const brief = document.querySelector(".sentence");
+    return brief ? read(brief) : "";
+  });
+}
+
+/**
+ * A field among the groups of choices; its group is opened first.
+ * @param {import("playwright-core").Page} page
+ * @param {string} group
+ * @param {string} label
+ */
+export async function field(page, group, label) {
+  const details = page.locator("details.group", { has: page.getByRole("heading", { name: group, exact: true }) });
+  if (!(await details.evaluate((element) => /** @type {HTMLDetailsElement} */ (element).open))) {
+    await details.locator("> summary").click();
+  }
+  return details.locator(".field", { has: page.locator(`.field-label:text-is("${label}")`) }).first();
+}
+
+/**
+ * What axe finds wrong, one line each.
+ * @param {import("playwright-core").Page} page
+ * @returns {Promise<string[]>}
+ */
+export async function violations(page) {
+  await page.addScriptTag({ path: createRequire(import.meta.url).resolve("axe-core/axe.min.js") });
+  return page.evaluate(async () => {
+    // @ts-expect-error axe is what the script just brought
+    const found = await axe.run();
+    return found.violations.map(
+      (/** @type {any} */ one) => `${one.id}: ${one.nodes.length} places, such as ${one.nodes[0].html.slice(0, 300)}: ${one.nodes[0].failureSummary}`,
+    );
+  });
 }

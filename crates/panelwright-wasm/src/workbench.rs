@@ -1,9 +1,22 @@
-//! The design on screen, as the page sees it: change one choice, read the design back.
+//! The design on screen, as the page sees it: take a change, give a view.
 
-use panelwright::design::{Design, choices};
+use panelwright::dimensions::cautions::CAUTIONS;
+use panelwright::documents::{build_json::build_json, choice_list::choice_list, source_list::source_list};
+use std::cell::OnceCell;
+
+use panelwright::Build;
+use panelwright::design::{Design, choice, choices, read_file, read_link, write_file, write_link};
+use panelwright::panels::Panel;
+use panelwright::pictures::panel::{all_panels_svg, file_svg};
 use serde::Serialize;
 use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::prelude::*;
+
+use crate::{handover, pictures, view};
+
+/// The types of everything that crosses the boundary; the page is checked against them.
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &str = include_str!("types.ts");
 
 /// The version of Panelwright the page runs, for example `0.1.0`.
 #[wasm_bindgen]
@@ -16,6 +29,8 @@ pub fn version() -> String {
 #[derive(Debug, Default)]
 pub struct Workbench {
     design: Design,
+    /// What follows from the design, worked out when it is first looked at.
+    build: OnceCell<Build>,
 }
 
 #[wasm_bindgen]
@@ -26,28 +41,171 @@ impl Workbench {
         Self::default()
     }
 
+    /// The one list of choices, in the order of the page.
+    ///
+    /// # Errors
+    /// None that a design can cause; the signature is what handing a value to the page needs.
+    #[wasm_bindgen(unchecked_return_type = "Choice[]")]
+    pub fn choices(&self) -> Result<JsValue, JsError> {
+        plain(&choice_list())
+    }
+
     /// Takes one change: the choice's key and its new value as a design file writes it.
     ///
     /// # Errors
     /// A key nobody knows or a value out of range; the message names key, value and what is
     /// allowed, and the design stays as it was.
-    pub fn set(&mut self, key: &str, value: JsValue) -> Result<(), JsError> {
+    pub fn set(
+        &mut self,
+        key: &str,
+        #[wasm_bindgen(unchecked_param_type = "Value")] value: JsValue,
+    ) -> Result<(), JsError> {
         let value: serde_json::Value = serde_wasm_bindgen::from_value(value)?;
-        Ok(self.design.set_json(key, &value)?)
+        self.design.set_json(key, &value)?;
+        self.put_away();
+        Ok(())
     }
 
-    /// The design as a design file holds it: choice key to value, only what differs from the
-    /// default.
+    /// Gives one choice its default back.
+    ///
+    /// # Errors
+    /// A key nobody knows.
+    pub fn reset(&mut self, key: &str) -> Result<(), JsError> {
+        let default = choice(key).map(|index| choices()[index].default.clone());
+        // An unknown key gets the core's own message.
+        let value = default.unwrap_or(panelwright::design::Value::Open);
+        self.design.set(key, value)?;
+        self.put_away();
+        Ok(())
+    }
+
+    /// Puts the default design on the bench.
+    pub fn clear(&mut self) {
+        self.design = Design::default();
+        self.put_away();
+    }
+
+    /// Puts the design of a design file on the bench.
+    ///
+    /// # Errors
+    /// Everything that is wrong with the file, one problem a line; the design stays as it was.
+    pub fn replace_with_file(&mut self, text: &str) -> Result<(), JsError> {
+        self.design = read_file(text)?;
+        self.put_away();
+        Ok(())
+    }
+
+    /// Puts the design of a link, or of its fragment alone, on the bench.
+    ///
+    /// # Errors
+    /// What is wrong with the link; the design stays as it was.
+    pub fn replace_with_link(&mut self, text: &str) -> Result<(), JsError> {
+        self.design = read_link(text)?;
+        self.put_away();
+        Ok(())
+    }
+
+    /// What the page shows of the design.
     ///
     /// # Errors
     /// None that a design can cause; the signature is what handing a value to the page needs.
-    pub fn design(&self) -> Result<JsValue, JsError> {
-        let chosen: serde_json::Map<_, _> = self
-            .design
-            .changed()
-            .into_iter()
-            .map(|index| (choices()[index].key.clone(), self.design.json(index)))
-            .collect();
-        Ok(chosen.serialize(&Serializer::json_compatible())?)
+    #[wasm_bindgen(unchecked_return_type = "View")]
+    pub fn view(&self) -> Result<JsValue, JsError> {
+        plain(&view::View::of(self.build()))
     }
+
+    /// The case as one sees it.
+    ///
+    /// # Errors
+    /// A look that is none.
+    #[wasm_bindgen(unchecked_return_type = "CasePicture")]
+    pub fn case_picture(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "Look")] look: JsValue,
+    ) -> Result<JsValue, JsError> {
+        let look: pictures::Look = serde_wasm_bindgen::from_value(look)?;
+        plain(&pictures::CasePicture::of(self.build(), &look))
+    }
+
+    /// A panel flat, for the page; empty when there is no such panel.
+    pub fn panel_svg(&self, id: &str) -> String {
+        self.panel(id).map(pictures::flat).unwrap_or_default()
+    }
+
+    /// A panel at true scale, as a file; empty when there is no such panel.
+    pub fn panel_file(&self, id: &str) -> String {
+        self.panel(id).and_then(|panel| file_svg(self.build(), panel.wall)).unwrap_or_default()
+    }
+
+    /// All panels at true scale in one file.
+    pub fn all_panels_file(&self) -> String {
+        all_panels_svg(self.build())
+    }
+
+    /// Everything that follows from the design, as data for other programs.
+    pub fn build_file(&self) -> String {
+        build_json(self.build())
+    }
+
+    /// What the templates will be on the design's paper.
+    ///
+    /// # Errors
+    /// None that a design can cause; the signature is what handing a value to the page needs.
+    #[wasm_bindgen(unchecked_return_type = "TemplatesPlan")]
+    pub fn templates_plan(&self) -> Result<JsValue, JsError> {
+        plain(&handover::TemplatesPlan::of(self.build()))
+    }
+
+    /// The templates on the design's paper, as PDF.
+    pub fn templates_pdf(&self) -> Vec<u8> {
+        handover::templates_pdf(self.build())
+    }
+
+    /// The design file: only what differs from the default.
+    pub fn design_file(&self) -> String {
+        write_file(&self.design)
+    }
+
+    /// Every published size with its source.
+    ///
+    /// # Errors
+    /// None that a design can cause; the signature is what handing a value to the page needs.
+    #[wasm_bindgen(unchecked_return_type = "Source[]")]
+    pub fn sources(&self) -> Result<JsValue, JsError> {
+        plain(&source_list())
+    }
+
+    /// The cautions of the trade.
+    ///
+    /// # Errors
+    /// None that a design can cause; the signature is what handing a value to the page needs.
+    #[wasm_bindgen(unchecked_return_type = "string[]")]
+    pub fn cautions(&self) -> Result<JsValue, JsError> {
+        plain(&CAUTIONS.map(|caution| caution.text))
+    }
+
+    /// The design as the fragment of a link, without its `#`.
+    pub fn link(&self) -> String {
+        write_link(&self.design)
+    }
+}
+
+impl Workbench {
+    fn build(&self) -> &Build {
+        self.build.get_or_init(|| Build::of(&self.design))
+    }
+
+    fn panel(&self, id: &str) -> Option<&Panel> {
+        self.build().panels.iter().find(|panel| panel.id() == id)
+    }
+
+    /// Lets go of what followed from the design before.
+    fn put_away(&mut self) {
+        self.build = OnceCell::new();
+    }
+}
+
+/// A plain object of the page's language.
+fn plain(value: &impl Serialize) -> Result<JsValue, JsError> {
+    Ok(value.serialize(&Serializer::json_compatible())?)
 }

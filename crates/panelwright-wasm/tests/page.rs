@@ -7,26 +7,49 @@ use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
 wasm_bindgen_test_configure!(run_in_browser);
 
-/// The design as the page reads it.
-fn design(bench: &Workbench) -> serde_json::Value {
-    let value = bench.design().unwrap_or(JsValue::NULL);
+/// The view as the page reads it.
+fn view(bench: &Workbench) -> serde_json::Value {
+    let value = bench.view().unwrap_or(JsValue::NULL);
     serde_wasm_bindgen::from_value(value).unwrap_or_default()
+}
+
+fn message(refused: Result<(), wasm_bindgen::JsError>) -> String {
+    format!("{:?}", refused.map_err(JsValue::from).unwrap_err())
 }
 
 #[wasm_bindgen_test]
 fn a_change_is_kept_and_only_what_differs_is_told() {
     let mut bench = Workbench::new();
-    assert_eq!(design(&bench), serde_json::json!({}));
+    assert_eq!(view(&bench)["changed"], serde_json::json!([]));
     assert!(bench.set("cooler.height", JsValue::from_f64(123.5)).is_ok());
-    assert_eq!(design(&bench), serde_json::json!({ "cooler.height": 123.5 }));
+    let after = view(&bench);
+    assert_eq!(after["changed"], serde_json::json!(["cooler.height"]));
+    assert_eq!(after["values"]["cooler.height"], serde_json::json!(123.5));
+    assert!(bench.reset("cooler.height").is_ok());
+    assert_eq!(view(&bench), view(&Workbench::new()));
 }
 
 #[wasm_bindgen_test]
 fn a_wrong_value_says_what_is_allowed_and_loses_nothing() {
     let mut bench = Workbench::new();
     assert!(bench.set("cooler.height", JsValue::from_f64(123.5)).is_ok());
-    let refused = bench.set("cooler.height", JsValue::from_f64(9_000.0));
-    let message = format!("{:?}", JsValue::from(refused.unwrap_err()));
-    assert!(message.contains("cooler.height") && message.contains("9000"), "{message}");
-    assert_eq!(design(&bench), serde_json::json!({ "cooler.height": 123.5 }));
+    let before = view(&bench);
+    let text = message(bench.set("cooler.height", JsValue::from_f64(9_000.0)));
+    assert!(text.contains("cooler.height") && text.contains("9000"), "{text}");
+    assert!(message(bench.replace_with_link("1GCIDa0h3")).contains("link"));
+    assert!(message(bench.replace_with_file("{ \"cooler.widht\": 1 }")).contains("cooler.width"));
+    assert_eq!(view(&bench), before);
+}
+
+#[wasm_bindgen_test]
+fn a_design_survives_its_link_and_its_file() {
+    let mut bench = Workbench::new();
+    assert!(bench.set("board.form", JsValue::from_str("microatx")).is_ok());
+    let before = view(&bench);
+    let mut by_link = Workbench::new();
+    assert!(by_link.replace_with_link(&bench.link()).is_ok());
+    assert_eq!(view(&by_link), before);
+    let mut by_file = Workbench::new();
+    assert!(by_file.replace_with_file(&bench.design_file()).is_ok());
+    assert_eq!(view(&by_file), before);
 }

@@ -1,8 +1,8 @@
 //! The closest call: where the sleeve passes nearest to what is inside it.
 
-use super::finding::Severity;
+use super::finding::{Finding, Severity};
 use super::scene::{Scene, face, outward};
-use super::{Case, check, words};
+use super::{Case, words};
 use crate::design::Wall;
 use crate::parts::{Carrier, PartKind};
 
@@ -34,12 +34,12 @@ fn nearest(scene: &Scene) -> Option<(String, Wall, f64)> {
     least
 }
 
-/// One sentence for the margin when all is well, or what is to be done first.
+/// One sentence for the margin when all is well, or what is to be done first; `findings` are those of the same case.
 ///
 /// `Nothing stands in the way. Closest call: card to front panel, 4.2 mm.`
 #[must_use]
-pub fn closest(case: &Case) -> String {
-    let blocks = check(case).iter().filter(|finding| finding.severity == Severity::Blocks).count();
+pub fn closest(case: &Case, findings: &[Finding]) -> String {
+    let blocks = findings.iter().filter(|finding| finding.severity == Severity::Blocks).count();
     let first = match blocks {
         0 => "Nothing stands in the way.".to_owned(),
         1 => "One thing stands in the way.".to_owned(),

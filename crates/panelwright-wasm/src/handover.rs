@@ -1,0 +1,48 @@
+//! What the page hands out.
+
+use panelwright::Build;
+use panelwright::documents::templates::{self, Way};
+use serde::Serialize;
+
+/// How many pages the templates take, before they are taken.
+#[derive(Debug, Serialize)]
+pub struct TemplatesPlan {
+    pages: usize,
+    sheets: Vec<Sheet>,
+}
+
+#[derive(Debug, Serialize)]
+struct Sheet {
+    panel: &'static str,
+    pages: usize,
+    how: String,
+}
+
+impl TemplatesPlan {
+    /// The plan on the design's own paper.
+    pub fn of(build: &Build) -> Self {
+        let setup = templates::setup(&build.spec.template, None);
+        let plans = templates::plans(&build.panels, &setup);
+        let sheets: Vec<Sheet> = build
+            .panels
+            .iter()
+            .zip(&plans)
+            .map(|(panel, plan)| Sheet {
+                panel: panel.id(),
+                pages: plan.pages(),
+                how: match plan.way {
+                    Way::Whole => "on one page".to_owned(),
+                    Way::Ticks => "on one page, with ticks".to_owned(),
+                    Way::Tiles { across, up } => format!("on {across} × {up} pages"),
+                },
+            })
+            .collect();
+        Self { pages: sheets.iter().map(|sheet| sheet.pages).sum(), sheets }
+    }
+}
+
+/// The templates on the design's own paper.
+pub fn templates_pdf(build: &Build) -> Vec<u8> {
+    let setup = templates::setup(&build.spec.template, None);
+    templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup)
+}

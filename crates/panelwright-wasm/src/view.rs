@@ -1,0 +1,162 @@
+//! What the page shows after a change, in one plain value.
+
+use std::collections::BTreeMap;
+
+use panelwright::Build;
+use panelwright::design::{Design, choices, write_link};
+use panelwright::fit::{self, Finding, Severity};
+use panelwright::panels::{Feature, Panel};
+use serde::Serialize;
+use serde_json::Value as Json;
+
+/// The design and what follows from it; its TypeScript twin in `types.ts` says what each field is.
+#[derive(Debug, Serialize)]
+pub struct View<'a> {
+    title: &'a str,
+    values: BTreeMap<&'static str, Json>,
+    applies: BTreeMap<&'static str, bool>,
+    changed: Vec<&'static str>,
+    fingerprint: &'a str,
+    link: String,
+    case: CaseTwin,
+    findings: Vec<FindingTwin<'a>>,
+    counts: Counts,
+    verdict: String,
+    panels: Vec<PanelTwin<'a>>,
+    parts: Vec<PartTwin<'a>>,
+}
+
+#[derive(Debug, Serialize)]
+struct CaseTwin {
+    outside_mm: [f64; 3],
+    inside_mm: [f64; 3],
+    volume_l: f64,
+    sheet_mm2: f64,
+}
+
+#[derive(Debug, Serialize)]
+struct Counts {
+    blocks: usize,
+    caution: usize,
+    note: usize,
+}
+
+#[derive(Debug, Serialize)]
+struct FindingTwin<'a> {
+    rule: &'a str,
+    severity: &'static str,
+    text: &'a str,
+    remedy: &'a str,
+    about: &'a [String],
+    source: String,
+}
+
+#[derive(Debug, Serialize)]
+struct PanelTwin<'a> {
+    id: &'static str,
+    label: &'a str,
+    assembly: &'static str,
+    size_mm: [f64; 2],
+    thickness_mm: f64,
+    features: Vec<FeatureTwin<'a>>,
+}
+
+#[derive(Debug, Serialize)]
+struct FeatureTwin<'a> {
+    id: &'a str,
+    kind: &'static str,
+    key: Option<&'a str>,
+    why: &'a str,
+    source: String,
+    centre_mm: [f64; 2],
+    size_mm: [f64; 2],
+    diameter_mm: Option<f64>,
+    depth_mm: Option<f64>,
+}
+
+#[derive(Debug, Serialize)]
+struct PartTwin<'a> {
+    id: &'a str,
+    kind: &'static str,
+    label: &'a str,
+}
+
+impl<'a> View<'a> {
+    /// The view of a case that is worked out.
+    pub fn of(build: &'a Build) -> Self {
+        let design = &build.design;
+        let count = |severity| build.findings.iter().filter(|finding| finding.severity == severity).count();
+        Self {
+            title: &build.spec.title,
+            values: keys().map(|(index, key)| (key, design.json(index))).collect(),
+            applies: keys().map(|(index, key)| (key, design.applies(index))).collect(),
+            changed: changed(design),
+            fingerprint: &build.fingerprint,
+            link: write_link(design),
+            case: CaseTwin {
+                outside_mm: build.size().outside_mm,
+                inside_mm: build.size().inside_mm,
+                volume_l: build.volume_l(),
+                sheet_mm2: build.panels.iter().map(|panel| panel.outline.area()).sum(),
+            },
+            findings: build.findings.iter().map(finding).collect(),
+            counts: Counts {
+                blocks: count(Severity::Blocks),
+                caution: count(Severity::Caution),
+                note: count(Severity::Note),
+            },
+            verdict: fit::closest(&build.case(), &build.findings),
+            panels: build.panels.iter().map(panel).collect(),
+            parts: build
+                .parts
+                .iter()
+                .map(|part| PartTwin { id: &part.id, kind: part.kind.name(), label: &part.label })
+                .collect(),
+        }
+    }
+}
+
+fn keys() -> impl Iterator<Item = (usize, &'static str)> {
+    choices().iter().enumerate().map(|(index, choice)| (index, choice.key.as_str()))
+}
+
+fn changed(design: &Design) -> Vec<&'static str> {
+    design.changed().into_iter().map(|index| choices()[index].key.as_str()).collect()
+}
+
+fn finding(finding: &Finding) -> FindingTwin<'_> {
+    FindingTwin {
+        rule: finding.rule,
+        severity: finding.severity.name(),
+        text: &finding.text,
+        remedy: &finding.remedy,
+        about: &finding.about,
+        source: finding.source.cite(),
+    }
+}
+
+fn panel(panel: &Panel) -> PanelTwin<'_> {
+    PanelTwin {
+        id: panel.id(),
+        label: panel.label,
+        assembly: panel.assembly.name(),
+        size_mm: panel.size_mm,
+        thickness_mm: panel.thickness_mm,
+        features: panel.features.iter().map(feature).collect(),
+    }
+}
+
+fn feature(feature: &Feature) -> FeatureTwin<'_> {
+    let bounds = feature.contour.bbox();
+    FeatureTwin {
+        id: &feature.id,
+        kind: feature.kind.name(),
+        key: feature.key.as_deref(),
+        why: &feature.why,
+        source: feature.source.cite(),
+        centre_mm: [bounds.center().x, bounds.center().y],
+        size_mm: [bounds.width(), bounds.height()],
+        diameter_mm: feature.diameter_mm,
+        depth_mm: feature.blind.map(|(depth, _)| depth),
+    }
+}

@@ -1,0 +1,166 @@
+// What a visitor takes away is what the page said it would be, and it opens again elsewhere.
+
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { after, before, test } from "node:test";
+import { figure, newVisitor, open, servePage, startBrowser } from "./harness.mjs";
+
+/** @type {Awaited<ReturnType<typeof servePage>>} */
+let host;
+/** @type {import("playwright-core").Browser} */
+let browser;
+/** @type {string} */
+let folder;
+
+before(async () => {
+  host = await servePage();
+  browser = await startBrowser();
+  folder = await mkdtemp(join(tmpdir(), "panelwright-"));
+});
+
+after(async () => {
+  await browser?.close();
+  await host?.close();
+  await rm(folder, { recursive: true });
+});
+
+/**
+ * Presses a button and gives the file that comes.
+ * @param {import("playwright-core").Page} page
+ * @param {string} name
+ */
+async function taken(page, name) {
+  const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name }).click()]);
+  const path = join(folder, download.suggestedFilename());
+  await download.saveAs(path);
+  return path;
+}
+
+/** Paper sizes in points: ISO 216 and ANSI Y14.1, 72 points an inch. */
+const PAPERS = { a4: [595.276, 841.89], letter: [612, 792] };
+
+for (const [paper, size] of Object.entries(PAPERS)) {
+  test(`the templates for ${paper} are a PDF of the pages and the paper that were promised`, async () => {
+    const { page, context, wrong } = await newVisitor(browser);
+    await open(page, host.url);
+    await page.getByRole("combobox", { name: "Paper in the printer" }).selectOption(paper);
+    const promise = page.locator(".entry", { hasText: "Templates" }).locator(".contains");
+    await page.waitForFunction(() => /^\d+ pages?, true size/.test(document.querySelector(".entry .contains")?.textContent ?? ""));
+    await page.waitForTimeout(300);
+    const pages = Number.parseInt(await promise.innerText());
+    const path = await taken(page, "Save PDF of the templates");
+    assert.equal((await readFile(path)).subarray(0, 5).toString(), "%PDF-");
+    const told = execFileSync("pdfinfo", ["-f", "1", "-l", "99", path], { encoding: "utf8" });
+    assert.equal(Number(/^Pages:\s+(\d+)/m.exec(told)?.[1]), pages);
+    for (const [, width, height] of told.matchAll(/^Page\s+\d+ size:\s+([\d.]+) x ([\d.]+)/gm)) {
+      const [short, long] = [Number(width), Number(height)].sort((a, b) => a - b);
+      assert.ok(Math.abs(short - size[0]) < 0.1 && Math.abs(long - size[1]) < 0.1, `${width} x ${height}`);
+    }
+    assert.match(execFileSync("qpdf", ["--check", path], { encoding: "utf8" }), /No syntax or stream encoding errors/);
+    assert.deepEqual(wrong, []);
+    await context.close();
+  });
+}
+
+test("the cutting file of a panel is as large as the panel is said to be", async () => {
+  const { page, context } = await newVisitor(browser);
+  await open(page, host.url);
+  await page.getByRole("combobox", { name: "Which panel" }).selectOption("left");
+  const svg = await readFile(await taken(page, "Save SVG of the chosen panels"), "utf8");
+  const width = /width="([\d.]+)mm"/.exec(svg)?.[1];
+  const box = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg);
+  assert.equal(width, box?.[1], "a unit is a millimetre");
+  await page.getByRole("tab", { name: "Panels" }).click();
+  const said = await page.getByRole("button", { name: /^Left panel/ }).locator(".caption").innerText();
+  const [panel] = /([\d.]+) × ([\d.]+) mm/.exec(said)?.slice(1).map(Number) ?? [];
+  assert.ok(Number(width) >= Number(panel) && Number(width) < Number(panel) + 40, `${width} for ${said}`);
+  await page.getByRole("combobox", { name: "Which panel" }).selectOption("");
+  const all = await readFile(await taken(page, "Save SVG of the chosen panels"), "utf8");
+  const outlines = /<g id="outline">([\s\S]*?)<\/g>/.exec(all)?.[1] ?? "";
+  assert.equal(outlines.match(/<path /g)?.length, 6, "one outline a panel");
+  await context.close();
+});
+
+test("a design file opens again where it was not made", async () => {
+  const { page, context } = await newVisitor(browser);
+  await open(page, host.url);
+  await page.getByLabel("Design", { exact: true }).fill("Small oak");
+  await page.locator(".sentence").getByRole("combobox", { name: "Board" }).selectOption("microatx");
+  await page.waitForTimeout(100);
+  const size = await figure(page, "Outside, W × D × H").innerText();
+  const path = await taken(page, "Save the design file");
+  assert.match(path, /small-oak\.json$/);
+  await context.close();
+
+  const other = await newVisitor(browser);
+  await open(other.page, host.url);
+  await other.page.locator("input[type=file]").setInputFiles(path);
+  await other.page.getByText("small-oak.json is on the bench").waitFor();
+  assert.equal(await figure(other.page, "Outside, W × D × H").innerText(), size);
+  const bad = join(folder, "bad.json");
+  await writeFile(bad, '{ "cooler.height": 900 }');
+  await other.page.locator("input[type=file]").setInputFiles(bad);
+  const message = other.page.getByRole("alert");
+  await message.getByText("Height of the cooler: 900 is not allowed").waitFor();
+  assert.match(await message.innerText(), /stays as it was/);
+  assert.equal(await figure(other.page, "Outside, W × D × H").innerText(), size);
+  await other.context.close();
+});
+
+test("a link opens with a fresh profile, also with a full stop behind it", async () => {
+  const { page, context } = await newVisitor(browser);
+  await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+  await open(page, host.url);
+  await page.getByLabel("Height of the cooler, mm").fill("125.5");
+  await page.getByLabel("Height of the cooler, mm").press("Enter");
+  await page.waitForTimeout(100);
+  await page.getByRole("button", { name: "Copy link" }).click();
+  await page.getByText("Copied.").waitFor();
+  const link = await page.evaluate(() => navigator.clipboard.readText());
+  assert.ok(link.length < 400 && link.includes("#1"), link);
+  await page.waitForFunction((url) => location.href === url, link);
+  await context.close();
+
+  const other = await newVisitor(browser);
+  await open(other.page, `${link}.`);
+  assert.equal(await other.page.getByLabel("Height of the cooler, mm").inputValue(), "125.5");
+  assert.deepEqual(other.wrong, []);
+  await other.context.close();
+});
+
+test("a damaged link keeps the design on screen and says what is wrong", async () => {
+  const { page, context } = await newVisitor(browser);
+  await open(page, host.url);
+  await page.waitForFunction(() => location.hash.length > 5);
+  const first = await page.evaluate(() => location.hash);
+  await page.getByLabel("Height of the cooler, mm").fill("125.5");
+  await page.getByLabel("Height of the cooler, mm").press("Enter");
+  await page.waitForFunction((text) => location.hash !== text, first);
+  const link = await page.evaluate(() => location.hash);
+  await page.evaluate((text) => {
+    location.hash = text.slice(0, -3);
+  }, link);
+  await page.getByRole("alert").getByText("The link is cut short").waitFor();
+  assert.equal(await page.getByLabel("Height of the cooler, mm").inputValue(), "125.5");
+  await page.waitForFunction((text) => location.hash === text, link);
+  // The same for one who comes with it: the design kept on the device is shown.
+  await page.goto("about:blank");
+  await open(page, `${host.url}${link.slice(0, 8)}x${link.slice(9)}`);
+  await page.getByRole("alert").getByText("The link is damaged").waitFor();
+  assert.equal(await page.getByLabel("Height of the cooler, mm").inputValue(), "125.5");
+  await context.close();
+});
+
+test("the design is still there at the next visit", async () => {
+  const { page, context } = await newVisitor(browser);
+  await open(page, host.url);
+  await page.getByLabel("Height of the cooler, mm").fill("133");
+  await page.getByLabel("Height of the cooler, mm").press("Enter");
+  await page.goto("about:blank");
+  await open(page, host.url);
+  assert.equal(await page.getByLabel("Height of the cooler, mm").inputValue(), "133");
+  await context.close();
+});

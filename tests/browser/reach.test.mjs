@@ -1,0 +1,138 @@
+// The page is within reach: of a phone, of the keyboard, of a screen reader, by day and by night.
+
+import assert from "node:assert/strict";
+import { after, before, test } from "node:test";
+import { newVisitor, open, servePage, startBrowser, violations } from "./harness.mjs";
+
+/** @type {Awaited<ReturnType<typeof servePage>>} */
+let host;
+/** @type {import("playwright-core").Browser} */
+let browser;
+
+before(async () => {
+  host = await servePage();
+  browser = await startBrowser();
+});
+
+after(async () => {
+  await browser?.close();
+  await host?.close();
+});
+
+const PHONE = { viewport: { width: 360, height: 780 }, hasTouch: true, isMobile: true };
+
+for (const colorScheme of /** @type {const} */ (["light", "dark"])) {
+  for (const [where, options] of Object.entries({ "a desk": { viewport: { width: 1440, height: 900 } }, "a phone": PHONE })) {
+    test(`nothing stands in the way of a screen reader on ${where}, ${colorScheme}`, async () => {
+      const { page, context } = await newVisitor(browser, { ...options, colorScheme, reducedMotion: "reduce" });
+      await open(page, host.url);
+      assert.deepEqual(await violations(page), []);
+      if (where === "a phone") await page.getByRole("button", { name: "Everything else you can choose" }).click();
+      for (const group of await page.locator("details.group > summary").all()) await group.click();
+      await page.getByRole("tab", { name: "Panels" }).click();
+      assert.deepEqual(await violations(page), [], "with everything open");
+      await page.getByRole("button", { name: "Back", exact: true }).click();
+      assert.deepEqual(await violations(page), [], "with one panel");
+      await context.close();
+    });
+  }
+}
+
+test("a phone 360 wide needs no sideways scrolling, whatever is open", async () => {
+  const { page, context } = await newVisitor(browser, PHONE);
+  await open(page, host.url);
+  const over = () => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  assert.equal(await over(), 0);
+  await page.getByRole("button", { name: "Everything else you can choose" }).click();
+  for (const group of await page.locator("details.group > summary").all()) await group.click();
+  assert.equal(await over(), 0, "with every group open");
+  await page.getByRole("tab", { name: "Panels" }).click();
+  assert.equal(await over(), 0, "with the panels");
+  await page.getByRole("button", { name: "Floor", exact: true }).click();
+  assert.equal(await over(), 0, "with one panel");
+  const order = await page.evaluate(() =>
+    ["brief", "drawing", "margin", "handover"].map((id) => document.getElementById(id)?.getBoundingClientRect().top ?? 0),
+  );
+  assert.deepEqual(order, [...order].sort((a, b) => a - b), "brief, drawing, notes, handover stand below each other");
+  await context.close();
+});
+
+test("targets take a whole fingertip", async () => {
+  const { page, context } = await newVisitor(browser, PHONE);
+  await open(page, host.url);
+  await page.getByRole("button", { name: "Everything else you can choose" }).click();
+  await page.locator("details.group > summary").nth(2).click();
+  const small = await page.evaluate(() =>
+    [...document.querySelectorAll("button, select, input, summary, .jump a")]
+      .filter((element) => element.checkVisibility() && !element.closest(".said, .points") && element.tabIndex >= 0)
+      .map((element) => {
+        const box = element.getBoundingClientRect();
+        const more = Number.parseFloat(getComputedStyle(element, "::after").height) || 0;
+        return { height: Math.max(box.height, more), name: element.outerHTML.slice(0, 90) };
+      })
+      .filter(({ height }) => height > 0 && height < 43.9),
+  );
+  assert.deepEqual(small, []);
+  await context.close();
+});
+
+test("the whole job can be done by keyboard", async () => {
+  const { page, context, wrong } = await newVisitor(browser, { viewport: { width: 1440, height: 900 } });
+  await open(page, host.url);
+  const focused = () => page.evaluate(() => document.activeElement?.getAttribute("aria-label") ?? document.activeElement?.textContent ?? "");
+  /** @param {(name: string) => boolean} wanted */
+  const tabTo = async (wanted) => {
+    for (let step = 0; step < 120; step += 1) {
+      await page.keyboard.press("Tab");
+      if (wanted(await focused())) return;
+    }
+    assert.fail(`not reached by Tab; last: ${await focused()}`);
+  };
+  await page.keyboard.press("Tab");
+  assert.equal(await focused(), "Skip to the drawing");
+  await tabTo((name) => name === "Height of the cooler, mm");
+  await page.keyboard.press("ArrowUp");
+  assert.equal(await page.getByLabel("Height of the cooler, mm").inputValue(), "159");
+  await tabTo((name) => name === "The case is");
+  await page.keyboard.press("ArrowDown");
+  await tabTo((name) => name === "Case");
+  await page.keyboard.press("Tab");
+  await tabTo((name) => name.startsWith("The case, seen from"));
+  const from = await focused();
+  for (let turns = 0; turns < 3; turns += 1) await page.keyboard.press("ArrowRight");
+  assert.notEqual(await focused(), from, "the arrows turn the case");
+  await tabTo((name) => name === "Save PDF of the templates");
+  const [download] = await Promise.all([page.waitForEvent("download"), page.keyboard.press("Enter")]);
+  assert.match(download.suggestedFilename(), /templates-a4\.pdf$/);
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("every hole says why it is there, to the keyboard too", async () => {
+  const { page, context } = await newVisitor(browser, { viewport: { width: 1440, height: 900 } });
+  await open(page, host.url);
+  await page.getByRole("tab", { name: "Case" }).focus();
+  await page.keyboard.press("ArrowRight");
+  await page.getByRole("button", { name: "Floor", exact: true }).press("Enter");
+  const stage = page.getByRole("group", { name: /^Floor/ });
+  await stage.focus();
+  /** @type {Set<string>} */
+  const told = new Set();
+  const note = page.locator(".hole-note");
+  const count = await page.locator(".hole-key li").count();
+  assert.ok(count > 3, "the floor has a hole key");
+  for (let step = 0; step < 30; step += 1) {
+    await page.keyboard.press("ArrowRight");
+    told.add(await note.innerText());
+  }
+  assert.ok([...told].some((text) => /standoff/i.test(text) && /ATX|ITX/i.test(text)), [...told].join("\n"));
+  await context.close();
+});
+
+test("what a change did is told to those who do not see it", async () => {
+  const { page, context } = await newVisitor(browser);
+  await open(page, host.url);
+  await page.getByRole("combobox", { name: "The case is" }).selectOption("smallest");
+  await page.waitForFunction(() => /^Outside [\d.]+ wide/.test(document.getElementById("live")?.textContent ?? ""));
+  await context.close();
+});

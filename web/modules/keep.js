@@ -1,0 +1,70 @@
+// Keeps the design where a visitor finds it again: in the address behind the #, and on the device.
+
+const KEY = "panelwright-design";
+
+/** Wait before the address is written: browsers allow some hundred writes a minute. */
+const PAUSE_MS = 250;
+
+let waiting = 0;
+
+/**
+ * Keeps a design, soon.
+ * @param {string} link
+ */
+export function keep(link) {
+  clearTimeout(waiting);
+  waiting = window.setTimeout(() => {
+    waiting = 0;
+    write(link);
+  }, PAUSE_MS);
+}
+
+/**
+ * Keeps a design at once.
+ * @param {string} link
+ */
+export function write(link) {
+  history.replaceState(null, "", `#${link}`);
+  try {
+    localStorage.setItem(KEY, link);
+  } catch {
+    // A browser that keeps nothing for pages still has the address.
+  }
+}
+
+/** The design in the address; empty when there is none. */
+export function fromAddress() {
+  return location.hash.replace(/^#/, "");
+}
+
+/** The design kept on the device; empty when there is none. */
+export function fromDevice() {
+  try {
+    return localStorage.getItem(KEY) ?? "";
+  } catch {
+    return "";
+  }
+}
+
+/**
+ * The whole address of a design, to hand on.
+ * @param {string} link
+ */
+export function address(link) {
+  return `${location.href.split("#")[0]}#${link}`;
+}
+
+/**
+ * Hands a file to the visitor.
+ * @param {string} name
+ * @param {BlobPart} content
+ * @param {string} type
+ */
+export function handOut(name, content, type) {
+  const url = URL.createObjectURL(new Blob([content], { type }));
+  const link = document.createElement("a");
+  link.href = url;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}

@@ -1,0 +1,188 @@
+// The handover: what can be taken away. Each says what it will contain before it is taken.
+
+import { h, say } from "../dom.js";
+import { address, handOut } from "../keep.js";
+import { counted, size } from "../words.js";
+
+/** @typedef {import("../../wasm/panelwright.js").View} View */
+/** @typedef {import("../../wasm/panelwright.js").Choice} Choice */
+/**
+ * @typedef {object} Take what the handover asks of the bench and of the page
+ * @property {import("../../wasm/panelwright.js").Workbench} bench
+ * @property {(key: string, value: import("../../wasm/panelwright.js").Value) => string | null} set
+ * @property {() => void} settle
+ * @property {(text: string) => void} said
+ * @property {(name: string, text: string) => boolean} open
+ */
+
+const PAPER = "template.paper";
+const PAUSE_MS = 120;
+
+export class Handover {
+  /** @type {Take} */ #take;
+  /** @type {View | null} */ #view = null;
+  #paper;
+  #pages = h("p", { class: "contains" });
+  #panel = h("select", { "aria-label": "Which panel" });
+  #panels = h("p", { class: "contains" });
+  #file = h("p", { class: "contains" });
+  #link = h("p", { class: "contains" });
+  #copied = h("p", { class: "copied", role: "status" });
+  #address = h("input", { type: "text", readonly: true, class: "address", "aria-label": "The link", hidden: true });
+  #planned = "";
+  #waiting = 0;
+
+  /**
+   * @param {HTMLElement} container
+   * @param {Choice[]} choices
+   * @param {Take} take
+   */
+  constructor(container, choices, take) {
+    this.#take = take;
+    const paper = choices.find((choice) => choice.key === PAPER);
+    const papers = paper?.kind.type === "pick" ? paper.kind.options : [];
+    this.#paper = h(
+      "select",
+      {
+        "aria-label": "Paper in the printer",
+        onchange: () => {
+          take.set(PAPER, this.#paper.value);
+          take.settle();
+        },
+      },
+      ...papers.map((option) => h("option", { value: option.name }, option.label)),
+    );
+    const pick = h("input", { type: "file", accept: ".json,application/json", class: "said", tabindex: -1, "aria-hidden": "true", onchange: () => this.#open(pick) });
+    container.append(
+      entry("Templates", this.#pages, this.#paper, act("Save PDF", () => this.#templates(), "strong", "Save PDF of the templates")),
+      entry("Cutting files", this.#panels, this.#panel, act("Save SVG", () => this.#svg(), "framed", "Save SVG of the chosen panels")),
+      entry(
+        "Design file",
+        this.#file,
+        act("Save", () => this.#save(), "framed", "Save the design file"),
+        act("Open", () => pick.click(), "framed", "Open a design file"),
+        pick,
+      ),
+      entry("Link", this.#link, act("Copy link", () => void this.#copy(), "framed"), this.#address, this.#copied),
+    );
+    this.#dropped();
+  }
+
+  /** @param {View} view */
+  update(view) {
+    const fresh = view.link !== this.#view?.link;
+    this.#view = view;
+    this.#paper.value = String(view.values[PAPER]);
+    this.#listPanels(view);
+    say(this.#file, `every choice of yours, ${size(new Blob([this.#take.bench.design_file()]).size)}`);
+    say(this.#link, `the whole design in ${address(view.link).length} characters`);
+    if (fresh) {
+      say(this.#copied, "");
+      this.#address.hidden = true;
+    }
+    // Counting pages is worth a pause: it is not needed while a number is still being typed.
+    if (this.#planned !== view.link) {
+      clearTimeout(this.#waiting);
+      this.#waiting = window.setTimeout(() => this.#plan(), PAUSE_MS);
+    }
+  }
+
+  #plan() {
+    const view = this.#view;
+    if (!view) return;
+    this.#planned = view.link;
+    const plan = this.#take.bench.templates_plan();
+    const tiled = plan.sheets.filter((sheet) => sheet.pages > 1).length;
+    const how = tiled === 0 ? "each panel on one page" : `${counted(tiled, "panel")} on several`;
+    say(this.#pages, `${counted(plan.pages, "page")}, true size, ${how}`);
+  }
+
+  /** @param {View} view */
+  #listPanels(view) {
+    if (this.#panel.options.length !== view.panels.length + 1) {
+      this.#panel.replaceChildren(
+        h("option", { value: "" }, "All panels"),
+        ...view.panels.map((panel) => h("option", { value: panel.id }, panel.label)),
+      );
+      this.#panel.onchange = () => this.#listPanels(view);
+    }
+    const one = view.panels.find((panel) => panel.id === this.#panel.value);
+    say(this.#panels, one ? `${one.label.toLowerCase()}, true size` : `all ${view.panels.length} panels in one file, true size`);
+  }
+
+  #templates() {
+    const paper = this.#paper.value;
+    const pdf = this.#take.bench.templates_pdf();
+    handOut(`${this.#name()}-templates-${paper}.pdf`, /** @type {BlobPart} */ (pdf), "application/pdf");
+    this.#take.said(`Templates saved: ${size(pdf.byteLength)}. Print at 100 % and measure the bars.`);
+  }
+
+  #svg() {
+    const id = this.#panel.value;
+    const text = id === "" ? this.#take.bench.all_panels_file() : this.#take.bench.panel_file(id);
+    handOut(`${this.#name()}-${id === "" ? "panels" : id}.svg`, text, "image/svg+xml");
+    this.#take.said("Cutting file saved.");
+  }
+
+  #save() {
+    handOut(`${this.#name()}.json`, this.#take.bench.design_file(), "application/json");
+    this.#take.said("Design file saved.");
+  }
+
+  async #copy() {
+    const link = address(this.#view?.link ?? "");
+    try {
+      await navigator.clipboard.writeText(link);
+      say(this.#copied, "Copied.");
+    } catch {
+      this.#address.hidden = false;
+      this.#address.value = link;
+      this.#address.select();
+      say(this.#copied, "Copy it from the field.");
+    }
+  }
+
+  /** @param {HTMLInputElement} pick */
+  async #open(pick) {
+    const file = pick.files?.[0];
+    pick.value = "";
+    if (file) this.#take.open(file.name, await file.text());
+  }
+
+  /** A design file let fall on the page opens too. */
+  #dropped() {
+    document.addEventListener("dragover", (event) => {
+      if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
+    });
+    document.addEventListener("drop", async (event) => {
+      const file = event.dataTransfer?.files[0];
+      if (!file) return;
+      event.preventDefault();
+      this.#take.open(file.name, await file.text());
+    });
+  }
+
+  #name() {
+    const title = (this.#view?.title ?? "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
+    return title || "case";
+  }
+}
+
+/**
+ * @param {string} name
+ * @param {HTMLElement} contains
+ * @param {...HTMLElement} acts
+ */
+function entry(name, contains, ...acts) {
+  return h("div", { class: "entry" }, h("h3", {}, name), contains, h("div", { class: "acts" }, ...acts));
+}
+
+/**
+ * @param {string} label
+ * @param {() => void} onclick
+ * @param {string} look
+ * @param {string} [said]
+ */
+function act(label, onclick, look, said) {
+  return h("button", { type: "button", class: look, onclick, "aria-label": said }, label);
+}

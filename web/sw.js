@@ -1,0 +1,41 @@
+// Keeps every file of the page on the device, one store a version. The list and the version are filled in when the
+// page is put together.
+
+const BUILD = { version: "", files: [] };
+
+const STORE = `panelwright-${BUILD.version}`;
+
+self.addEventListener("install", (event) => {
+  event.waitUntil(
+    (async () => {
+      const store = await caches.open(STORE);
+      // Past the browser's own store, or an old file could be kept under the new version.
+      await store.addAll(BUILD.files.map((file) => new Request(file, { cache: "reload" })));
+      await self.skipWaiting();
+    })(),
+  );
+});
+
+self.addEventListener("activate", (event) => {
+  event.waitUntil(
+    (async () => {
+      for (const name of await caches.keys()) {
+        if (name.startsWith("panelwright-") && name !== STORE) await caches.delete(name);
+      }
+      await self.clients.claim();
+    })(),
+  );
+});
+
+self.addEventListener("fetch", (event) => {
+  const url = new URL(event.request.url);
+  if (event.request.method !== "GET" || url.origin !== location.origin) return;
+  event.respondWith(
+    (async () => {
+      const store = await caches.open(STORE);
+      const page = new URL("./", location.href).pathname === url.pathname ? "index.html" : event.request;
+      const kept = await store.match(page, { ignoreSearch: true });
+      return kept ?? fetch(event.request);
+    })(),
+  );
+});
