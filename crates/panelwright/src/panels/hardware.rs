@@ -394,7 +394,8 @@ fn tongue_bracket(bench: &mut Bench, site: &mut Site) {
         low[axis] = face;
         high[axis] = face + sense * seat.stack_mm;
         let washers = Aabb::new(low, high);
-        if !site.is_free(&[washers.grown(-0.05)], Carrier::Chassis) {
+        // The washers may come nearer to the tongue than brackets come to parts: they turn with their screw.
+        if !site.is_free(&[washers.grown(-site::AIR_MM)], Carrier::Chassis) {
             continue;
         }
         let hole = |fixing, side: &str| LegHole {

@@ -10,7 +10,7 @@ use crate::solid::Aabb;
 
 /// Air between a bracket and a part, mm (common practice: brackets are bent by hand and holes drilled to half a
 /// millimetre).
-const AIR_MM: f64 = 0.4;
+pub(super) const AIR_MM: f64 = 0.4;
 
 /// Sheet between a screw's washer and another feature, mm (common practice).
 const BESIDE_MM: f64 = 1.0;
@@ -93,7 +93,7 @@ impl Site {
 /// Whether a screw's washer of radius `washer` lies wholly on the sheet and clear of all other features.
 pub(super) fn is_sound(panel: &Panel, centre: Point, washer: f64) -> bool {
     let [width, height] = panel.size_mm;
-    let room = Rect::new(0.0, 0.0, width, height).inset(washer);
+    let room = Rect::new(0.0, 0.0, width, height).inflate(-washer, -washer);
     if !room.contains(centre) {
         return false;
     }

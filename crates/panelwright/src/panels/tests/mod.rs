@@ -4,6 +4,10 @@
 //! u = 222 - t - 0.5 - x, v = y - t - 0.5; the back's is u = 222 - t - 0.5 - x, v = z; hole C lies 12.27 before the
 //! back's inside face (ATX 2.2, figure 4) and the standoff's length above the floor.
 
+mod hardware;
+mod random;
+mod vents;
+
 use kurbo::Point;
 use serde_json::{Value, json};
 
@@ -21,6 +25,11 @@ pub(super) fn spec(changes: &[(&str, Value)]) -> Spec {
 
 /// The case above, worked out.
 pub(super) fn worked(changes: &[(&str, Value)]) -> Worked {
+    worked_at(46.0, changes)
+}
+
+/// The case above with hole C elsewhere across it.
+fn worked_at(hole_c_x: f64, changes: &[(&str, Value)]) -> Worked {
     let mut all = vec![
         ("size.rule", json!("given")),
         ("size.width", json!(222)),
@@ -30,7 +39,7 @@ pub(super) fn worked(changes: &[(&str, Value)]) -> Worked {
     all.extend_from_slice(changes);
     let spec = spec(&all);
     let mut arrangement = arrange(&spec);
-    arrangement.board.origin[0] = 46.0;
+    arrangement.board.origin[0] = hole_c_x;
     work_out(&spec, &arrangement)
 }
 
@@ -85,9 +94,9 @@ fn the_connector_opening_lies_left_of_the_middle_seen_from_behind() {
 }
 
 #[test]
-fn a_rebate_leaves_sheet_that_a_shield_clips_to_and_thin_sheet_needs_none() {
-    let worked_at = |t: f64| worked(&[("sheet.measured", json!(t)), ("board.io_opening", json!("rebate"))]);
-    let worked = worked_at(6.0);
+fn a_rebate_leaves_sheet_that_a_shield_clips_to() {
+    let in_sheet = |t: f64| worked(&[("sheet.measured", json!(t)), ("board.io_opening", json!("rebate"))]);
+    let worked = in_sheet(6.0);
     let rebate = feature(&worked, Wall::Back, "io-rebate");
     let (depth, face) = rebate.blind.unwrap();
     assert!(face == Face::Outside && (0.94..=1.32).contains(&(6.0 - depth)));
@@ -100,8 +109,8 @@ fn a_rebate_leaves_sheet_that_a_shield_clips_to_and_thin_sheet_needs_none() {
 #[test]
 fn the_card_window_is_as_wide_as_the_plugs_need_in_this_sheet() {
     for (t, width) in [(6.0, 20.0), (9.0, 20.0), (5.7, 20.0), (4.0, 17.25), (3.0, 13.25)] {
-        let worked = worked(&[("sheet.measured", json!(t))]);
-        let u = 222.0 - t - 0.5 - 46.0;
+        let worked = worked_at(60.0, &[("size.width", json!(240)), ("sheet.measured", json!(t))]);
+        let u = 240.0 - t - 0.5 - 60.0;
         let z = t + 25.0;
         let window = feature(&worked, Wall::Back, "card-window");
         let contour = &window.contour;
