@@ -607,7 +607,8 @@ fn finish(spec: &Spec, draft: Draft) -> Arrangement {
     let near = floor_frame.origin;
     let floor = [near[0].min(far[0]), near[1].min(far[1]), near[0].max(far[0]), near[1].max(far[1])];
     let board_place = BoardPlace { origin: move_point(draft.board.origin) };
-    let reserved: Vec<Aabb> = tongue_room(spec, &board_place, [floor[0], floor[2]], &parts).into_iter().collect();
+    let mut reserved = heads_below(&parts, t);
+    reserved.extend(tongue_room(spec, &board_place, [floor[0], floor[2]], &parts));
     let feet = feet::place(&spec.feet, floor, [0.0, t], &parts, &reserved);
     for (index, at) in feet.iter().enumerate() {
         parts.push(feet_parts::part(&spec.feet, index + 1, *at, [0.0, t]));
@@ -640,6 +641,22 @@ fn finish(spec: &Spec, draft: Draft) -> Arrangement {
         feet,
         shelf_screws,
     }
+}
+
+/// Height of screw heads below the floor, mm: 6-32 pan head 2.46 (ASME B18.6.3) and washers.
+const HEADS_MM: f64 = 5.0;
+
+/// Room below the floor for the heads of the screws that come up into what stands on it.
+fn heads_below(parts: &[Part], floor_top: f64) -> Vec<Aabb> {
+    parts
+        .iter()
+        .filter(|part| matches!(part.kind, PartKind::Standoff | PartKind::Drive | PartKind::Fan))
+        .filter(|part| part.carrier == Carrier::Chassis)
+        .flat_map(|part| &part.bodies)
+        // Drives stand on washers.
+        .filter(|body| body.min[2] - floor_top < HEADS_MM)
+        .map(|body| Aabb::new([body.min[0], body.min[1], -HEADS_MM], [body.max[0], body.max[1], 0.0]))
+        .collect()
 }
 
 /// Air around room reserved for hardware, mm (common practice).

@@ -8,8 +8,9 @@ use crate::dimensions::drives::{self, DriveFace, HoleRow};
 use crate::fastening::Fastener;
 use crate::parts::drive::{WASHER_MM, table_kind};
 
-/// Most washers put under a drive screw's head to bring a sold length between its limits.
-const WASHERS_MOST: u8 = 4;
+/// Most washers put under a drive screw's head to bring a sold length between its limits: inch lengths are an eighth
+/// of an inch apart, six washers of M3.5 make up for it.
+const WASHERS_MOST: u8 = 6;
 
 pub(super) fn features(bench: &mut Bench) {
     for index in 0..bench.arrangement.drives.len() {

@@ -16,6 +16,13 @@ const LAND_MM: f64 = 2.0;
 /// yours).
 const M3_UP_TO_MM: f64 = 40.0;
 
+/// A fan's outer flange, which a screw and its nut clamp, mm (from memory: measure yours; 4 to 5 on open frames).
+const FLANGE_MM: f64 = 4.0;
+
+/// Fans thinner than this have closed corners: their screws go through the whole frame, mm (from memory: measure
+/// yours).
+const OPEN_FROM_MM: f64 = 20.0;
+
 const MEASURED: Source = Source::common_practice("The maker's measure", "hole spacing of this fan");
 
 pub(super) fn features(bench: &mut Bench) {
@@ -48,6 +55,7 @@ fn one(bench: &mut Bench, index: usize) {
     }
     let thread = if place.size_mm <= M3_UP_TO_MM { Thread::M3 } else { Thread::M4 };
     let thickness = spec.map_or(0.0, |fan| fan.thickness_mm);
+    let (through, held) = if thickness < OPEN_FROM_MM { ("frame", thickness) } else { ("outer flange", FLANGE_MM) };
     let half = spacing / 2.0;
     for (hole, [x, y]) in [[half, half], [-half, half], [-half, -half], [half, -half]].into_iter().enumerate() {
         let screw = hole + 1;
@@ -55,13 +63,13 @@ fn one(bench: &mut Bench, index: usize) {
         let cut = Cut::new(
             format!("fan-{number}-hole-{screw}"),
             Purpose::FanScrew,
-            format!("Screw of fan {number}: {} through its frame, nut inside", thread.label()),
+            format!("Screw of fan {number}: {} through its {through}, nut behind it", thread.label()),
             source,
         )
         .about(id.as_str());
         bench.hole(wall, cut, at, drill);
-        let clamped = bench.thickness() + thickness;
-        let plan = Plan::new(format!("screw-fan-{number}-{screw}"), "screw through a fan", thread, clamped, Grip::Nut)
+        let clamped = bench.thickness() + held;
+        let plan = Plan::new(format!("screw-fan-{number}-{screw}"), "screw of a fan", thread, clamped, Grip::Nut)
             .joins([wall.name(), id.as_str()]);
         bench.screw_from_outside(wall, at, plan);
     }

@@ -6,11 +6,10 @@ use super::bench::{Bench, Cut};
 use super::corner::{Corner, inside};
 use super::panel::{Face, FeatureKind, Purpose};
 use super::screws::{Grip, Plan};
-use super::site::driven_from;
+use super::site::{driven_from, head_solid, screw_solids};
 use crate::design::{BracketScrews, Wall};
 use crate::dimensions::fasteners::{
-    Fit, PILOT_DEEPER, TappingScrew, Thread, clearance_hole, nut, pan_head, pilot_drill, sharp_corners_mm,
-    sold_lengths, washer,
+    Fit, PILOT_DEEPER, TappingScrew, Thread, clearance_hole, nut, pilot_drill, sharp_corners_mm, sold_lengths, washer,
 };
 use crate::dimensions::source::Source;
 use crate::fastening::Screw;
@@ -143,38 +142,39 @@ impl Screw {
     }
 }
 
-/// The room that nut and thread take inside the leg; nothing for short screws.
-pub(super) fn nut_room(bench: &Bench, corner: &Corner, index: usize, screw: &Screw) -> Option<Aabb> {
-    let case = &bench.arrangement.case;
-    let (axis, sense, face) = inside(case, corner.walls[index]);
-    let length = screw.length_mm.unwrap_or(screw.least_mm);
-    let tip = screw.head_at[axis] + screw.direction[axis] * length;
-    let from = face + sense * (corner.gaps[index] + corner.size.thickness_mm);
-    if screw.direction[axis] != sense || (tip - from) * sense <= 0.0 {
-        return None;
+/// What a screw takes inside its leg, nut and thread; nothing for short screws.
+pub(super) fn inner_rooms(bench: &Bench, corner: &Corner, index: usize, screw: &Screw) -> Vec<Aabb> {
+    let (axis, sense, face) = inside(&bench.arrangement.case, corner.walls[index]);
+    if screw.direction[axis] != sense {
+        return Vec::new();
     }
-    let half = sharp_corners_mm(nut(thread(bench)).flats_mm) / 2.0;
-    let mut low = screw.head_at.map(|value| value - half);
-    let mut high = screw.head_at.map(|value| value + half);
-    low[axis] = from.min(tip);
-    high[axis] = from.max(tip);
-    Some(Aabb::new(low, high))
+    let from = face + sense * (corner.gaps[index] + corner.size.thickness_mm);
+    let mut solids = screw_solids(screw);
+    if !screw.nut {
+        // A captive nut sits on the leg.
+        let nut = nut(thread(bench));
+        let half = sharp_corners_mm(nut.flats_mm) / 2.0;
+        let mut low = screw.head_at.map(|value| value - half);
+        let mut high = screw.head_at.map(|value| value + half);
+        low[axis] = from;
+        high[axis] = from + sense * nut.height_mm;
+        solids.push(Aabb::new(low, high));
+    }
+    // Only what stands inside the leg: the rest lies in sheet and leg.
+    for solid in &mut solids {
+        if sense > 0.0 {
+            solid.min[axis] = solid.min[axis].max(from).min(solid.max[axis]);
+        } else {
+            solid.max[axis] = solid.max[axis].min(from).max(solid.min[axis]);
+        }
+    }
+    solids
 }
 
 /// The room of a screw's head and washer outside its panel; nothing for short screws.
-pub(super) fn head_room(bench: &Bench, corner: &Corner, index: usize, screw: &Screw) -> Option<Aabb> {
-    let (axis, sense, face) = inside(&bench.arrangement.case, corner.walls[index]);
-    if screw.direction[axis] != sense {
-        return None;
-    }
-    let head = pan_head(thread(bench));
-    let half = head.diameter_mm.max(washer(thread(bench)).outside_mm) / 2.0;
-    let outside = face - sense * bench.thickness();
-    let mut low = screw.head_at.map(|value| value - half);
-    let mut high = screw.head_at.map(|value| value + half);
-    low[axis] = outside.min(screw.head_at[axis] - sense * head.height_mm);
-    high[axis] = outside.max(screw.head_at[axis] - sense * head.height_mm);
-    Some(Aabb::new(low, high))
+pub(super) fn outer_room(bench: &Bench, corner: &Corner, index: usize, screw: &Screw) -> Option<Aabb> {
+    let (axis, sense, _) = inside(&bench.arrangement.case, corner.walls[index]);
+    if screw.direction[axis] == sense { head_solid(screw) } else { None }
 }
 
 /// Makes a leg's hole.

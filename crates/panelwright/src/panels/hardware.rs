@@ -311,6 +311,7 @@ impl SeatAt<'_> {
             fixing::cut(bench, wall, point, hole, screw, &about);
             let mut screw = screw.clone();
             screw.head_at[corner.axis()] = corner.at;
+            site.add_screw(&screw, wanted.carrier, hole.fixing == Fixing::Captive);
             bench.screws.push(screw);
         }
         let part = Part {
@@ -351,12 +352,20 @@ impl SeatAt<'_> {
                 return false;
             }
         }
+        let screws = &self.seat.screws;
+        let inner = [0, 1].map(|index| {
+            let mut rooms = fixing::inner_rooms(bench, corner, index, &screws[index]);
+            rooms.iter_mut().for_each(|room| *room = corner.along(*room));
+            rooms
+        });
+        let meet = inner[0].iter().any(|one| inner[1].iter().any(|other| one.overlaps(other)));
         // Nuts travel with their bracket; screws that hold the sleeve are out before it moves, so heads only stand.
-        self.seat.screws.iter().enumerate().all(|(index, screw)| {
-            let here = |room: Aabb| corner.along(room);
-            fixing::nut_room(bench, corner, index, screw).is_none_or(|room| site.is_free(&[here(room)], carrier))
-                && fixing::head_room(bench, corner, index, screw).is_none_or(|room| site.is_free_at_rest(&[here(room)]))
-        })
+        !meet
+            && inner.iter().all(|rooms| site.is_free(rooms, carrier))
+            && (0..2).all(|index| {
+                fixing::outer_room(bench, corner, index, &screws[index])
+                    .is_none_or(|room| site.is_free_at_rest(&[corner.along(room)]))
+            })
     }
 }
 
@@ -365,7 +374,8 @@ fn add(bench: &mut Bench, site: &mut Site, part: Part) {
     bench.hardware.push(part);
 }
 
-/// The bracket behind which a tongue of the card's bracket goes.
+/// The bracket behind which a tongue of the card's bracket goes. Where none can stand the card is held by its tab alone,
+/// which the checks tell of.
 fn tongue_bracket(bench: &mut Bench, site: &mut Site) {
     let Some(card) = bench.spec.card.as_ref() else { return };
     let hardware = &bench.spec.hardware;
@@ -427,9 +437,5 @@ fn tongue_bracket(bench: &mut Bench, site: &mut Site) {
             bench.loose.push(Fastener::new(name, count, None, ["back", "bracket-tongue-1"]));
             return;
         }
-    }
-    // A tongue that ends in a slot of the floor is held by it.
-    if bench.spec.board.standoff_mm >= crate::dimensions::cards::STANDOFF_CLEARING_TONGUE.get() {
-        bench.unplaced.push(Unplaced { id: "bracket-tongue-1".to_owned(), walls: [Wall::Floor, Wall::Back] });
     }
 }

@@ -4,7 +4,7 @@ use std::ops::RangeInclusive;
 
 use crate::dimensions::fasteners::{
     TURNS_PROUD_OF_NUT, TappedInto, Thread, engagement, major_diameter, required_length_mm, sold_length_between_mm,
-    tapped_length_mm, washer,
+    sold_lengths, tapped_length_mm, washer,
 };
 use crate::dimensions::source::Source;
 use crate::fastening::Screw;
@@ -66,6 +66,21 @@ impl Plan {
         sold_length_between_mm(self.thread, least, most.unwrap_or(f64::INFINITY))
     }
 
+    /// The same where only the longest piece must not go too deep, and the usual piece holds: a screw a little short
+    /// still holds by most of its turns, one too long ruins what it enters.
+    fn nominal_length(&self, washers: u8) -> Option<f64> {
+        /// A billionth of a millimetre: sums of tenths must not fall short of themselves.
+        const ROUNDING_MM: f64 = 1e-9;
+        let (least, most) = self.limits(washers);
+        sold_lengths(self.thread)
+            .into_iter()
+            .find(|piece| {
+                piece.nominal_mm >= least - ROUNDING_MM
+                    && most.is_none_or(|most| piece.longest_mm <= most + ROUNDING_MM)
+            })
+            .map(|piece| piece.nominal_mm)
+    }
+
     /// Least and greatest length under the head with so many washers.
     fn limits(&self, washers: u8) -> (f64, Option<f64>) {
         let count = u32::from(washers);
@@ -82,18 +97,15 @@ impl Plan {
 
     /// The screw with its head on a face at `face`, pointing along `direction`.
     ///
-    /// The first number of washers with which a sold length fits is taken; when none does, the first of all, and the
-    /// length stays open.
+    /// The first number of washers with which a sold length fits is taken, its tolerance included, else the first with
+    /// which its usual piece fits; when none does, the length stays open.
     pub fn screw(self, face: [f64; 3], direction: [f64; 3]) -> Screw {
-        let mut washers = *self.washers.start();
-        let mut length_mm = None;
-        for count in self.washers.clone() {
-            length_mm = self.length(count);
-            if length_mm.is_some() {
-                washers = count;
-                break;
-            }
-        }
+        let found = |length: fn(&Self, u8) -> Option<f64>| {
+            self.washers.clone().find_map(|count| length(&self, count).map(|length| (count, length)))
+        };
+        let found = found(Self::length).or_else(|| found(Self::nominal_length));
+        let washers = found.map_or(*self.washers.start(), |(count, _)| count);
+        let length_mm = found.map(|(_, length)| length);
         let (least_mm, most_mm) = self.limits(washers);
         let nut = matches!(self.grip, Grip::Nut);
         let under = f64::from(washers) * washer(self.thread).thickness_mm;

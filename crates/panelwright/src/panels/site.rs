@@ -3,8 +3,10 @@
 use kurbo::{Point, Rect};
 
 use super::bench::Bench;
-use super::panel::{Assembly, Face, Panel};
+use super::panel::{Assembly, Face, FeatureKind, Panel};
 use crate::design::{Slide, Wall};
+use crate::dimensions::fasteners::{Thread, nut, pan_head, sharp_corners_mm, washer};
+use crate::fastening::Screw;
 use crate::parts::{Carrier, Part};
 use crate::solid::Aabb;
 
@@ -21,6 +23,8 @@ pub(super) struct Site {
     parts: [Vec<Aabb>; 2],
     /// Sheets of chassis and sleeve.
     sheets: [Vec<Aabb>; 2],
+    /// Screws that are out before the sleeve moves.
+    loose: Vec<Aabb>,
     /// Room kept clear for plugs, cables and air.
     zones: Vec<Aabb>,
     /// Axis and way of the sleeve when it comes off.
@@ -42,10 +46,17 @@ impl Site {
             Slide::Up => (2, height * 2.0),
             Slide::Forward => (1, -depth * 2.0),
         };
-        let mut site = Self { parts: Default::default(), sheets: Default::default(), zones: Vec::new(), way };
+        let mut site =
+            Self { parts: Default::default(), sheets: Default::default(), loose: Vec::new(), zones: Vec::new(), way };
         for part in &bench.arrangement.parts {
             site.add(part);
             site.zones.extend(part.keep_clear.iter().map(|keep| keep.zone));
+        }
+        for screw in &bench.screws {
+            let sleeve = screw.joins.iter().any(|id| {
+                bench.panels.iter().any(|panel| panel.assembly == Assembly::Sleeve && panel.id() == id.as_str())
+            });
+            site.parts[usize::from(sleeve)].extend(screw_solids(screw));
         }
         for panel in &bench.panels {
             let [width, height] = panel.size_mm;
@@ -63,11 +74,17 @@ impl Site {
         self.parts[side(part.carrier)].extend_from_slice(&part.bodies);
     }
 
+    /// Takes a placed screw into account; one that holds the sleeve is out before the sleeve moves.
+    pub fn add_screw(&mut self, screw: &Screw, carrier: Carrier, holds_the_sleeve: bool) {
+        let list = if holds_the_sleeve { &mut self.loose } else { &mut self.parts[side(carrier)] };
+        list.extend(screw_solids(screw));
+    }
+
     /// Whether solids hit nothing where they are.
     pub fn is_free_at_rest(&self, solids: &[Aabb]) -> bool {
         solids.iter().all(|solid| {
             let grown = solid.grown(AIR_MM);
-            self.parts.iter().flatten().all(|other| !other.overlaps(&grown))
+            self.parts.iter().flatten().chain(&self.loose).all(|other| !other.overlaps(&grown))
                 && self.sheets.iter().flatten().all(|other| !other.overlaps(solid))
         })
     }
@@ -90,6 +107,39 @@ impl Site {
     }
 }
 
+/// The shank of a screw and its nut, as boxes around them.
+pub(super) fn screw_solids(screw: &Screw) -> Vec<Aabb> {
+    let length = screw.length_mm.unwrap_or(screw.least_mm);
+    let thread = Thread::ALL.into_iter().find(|thread| thread.label() == screw.thread);
+    let under = thread.map_or(0.0, |thread| f64::from(screw.washers) * washer(thread).thickness_mm);
+    let mut out = vec![along(screw, [0.0, length], screw.diameter_mm / 2.0)];
+    if let Some(thread) = thread.filter(|_| screw.nut) {
+        let nut = nut(thread);
+        let from = under + screw.clamped_mm;
+        out.push(along(screw, [from, from + nut.height_mm], sharp_corners_mm(nut.flats_mm) / 2.0));
+    }
+    out
+}
+
+/// The head of a screw with its washers, as a box around them.
+pub(super) fn head_solid(screw: &Screw) -> Option<Aabb> {
+    let thread = Thread::ALL.into_iter().find(|thread| thread.label() == screw.thread)?;
+    let head = pan_head(thread);
+    let under = f64::from(screw.washers) * washer(thread).thickness_mm;
+    Some(along(screw, [-head.height_mm, under], head.diameter_mm.max(washer(thread).outside_mm) / 2.0))
+}
+
+/// A box around a stretch of a screw's axis, counted from under its head.
+fn along(screw: &Screw, [from, to]: [f64; 2], radius: f64) -> Aabb {
+    let at = |way: f64| [0, 1, 2].map(|axis| screw.head_at[axis] + screw.direction[axis] * way);
+    let mut solid = Aabb::new(at(from), at(to));
+    for axis in (0..3).filter(|axis| screw.direction[*axis] == 0.0) {
+        solid.min[axis] -= radius;
+        solid.max[axis] += radius;
+    }
+    solid
+}
+
 /// Whether a screw's washer of radius `washer` lies wholly on the sheet and clear of all other features.
 pub(super) fn is_sound(panel: &Panel, centre: Point, washer: f64) -> bool {
     let [width, height] = panel.size_mm;
@@ -101,7 +151,9 @@ pub(super) fn is_sound(panel: &Panel, centre: Point, washer: f64) -> bool {
     panel.features.iter().all(|feature| {
         if let Some(diameter) = feature.diameter_mm {
             let apart = centre - feature.centre;
-            return libm::sqrt(apart.x * apart.x + apart.y * apart.y) >= clear + diameter / 2.0;
+            // A drilled hole has a washer of about twice its diameter around it (ISO 273 and ISO 7089).
+            let around = if feature.kind == FeatureKind::Hole { washer + diameter } else { clear + diameter / 2.0 };
+            return libm::sqrt(apart.x * apart.x + apart.y * apart.y) >= around;
         }
         !feature.contour.bbox().inflate(clear, clear).contains(centre)
             || (!feature.contour.contains(centre) && feature.contour.distance_to_point(centre) >= clear)

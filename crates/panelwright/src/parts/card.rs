@@ -20,6 +20,10 @@ pub const SHELF_LUG_MM: [f64; 2] = [12.0, 26.0];
 /// through tab (0.86) and bar (4.82) ends 0.67 below the bar, in the sheet's thickness and beside the narrow part.
 const CARD_SCREW_BELOW_SHELF_MM: f64 = 2.0;
 
+/// Room for the nuts of the shelf's screws inside the back: beside the lug, and deep (an M3 of 16 mm through lug and 6 mm
+/// of sheet stands out 7.5), mm.
+const SHELF_NUTS_MM: [f64; 2] = [1.0, 8.0];
+
 /// Length of a power plug's room along the card's edge, mm: an 8-pin housing is 18.0 wide (CEM 3.0, figure 8-6), and
 /// some cards carry two or three.
 const PLUG_ALONG_MM: f64 = 40.0;
@@ -207,6 +211,13 @@ fn shelf(spec: &CardSpec, board: &BoardSpec, place: &BoardPlace, thickness_mm: f
     let bottom = cards::window(0, height).z_mm[1];
     let lug = [hole.x[1], hole.x[1] + SHELF_LUG_MM[0]];
     let inset = TAB_AIR_MM;
+    // Nuts of its two screws stand out inside the back.
+    let nuts = u_box(
+        place,
+        [lug[0] - SHELF_NUTS_MM[0], lug[1] + SHELF_NUTS_MM[0]],
+        [wall, wall + SHELF_NUTS_MM[1]],
+        [top - SHELF_LUG_MM[1] - SHELF_NUTS_MM[0], bottom],
+    );
     let bodies: Vec<Aabb> = vec![
         u_box(place, [hole.x[0] + inset, hole.x[1] - inset], [outside, wall - inset], [bottom, top]),
         u_box(place, [hole.x[0] + inset, lug[1]], [reach, outside], [bottom, top]),
@@ -218,7 +229,7 @@ fn shelf(spec: &CardSpec, board: &BoardSpec, place: &BoardPlace, thickness_mm: f
         label: "Screw shelf under the card's tab".to_owned(),
         carrier: Carrier::Chassis,
         bodies,
-        keep_clear: Vec::new(),
+        keep_clear: vec![KeepClear { zone: nuts, purpose: "the nuts of the card's shelf", source: SHELF_SOURCE }],
     }
 }
 
