@@ -1,5 +1,6 @@
 //! The example designs behave as their stories say.
 
+use std::collections::BTreeSet;
 use std::path::PathBuf;
 
 use serde_json::Value;
@@ -105,4 +106,43 @@ fn the_dinghy_locker_cannot_work_and_says_why_and_what_would_help() {
     for rule in ["card-length", "cooler-under-top", "supply-inlet-feet", "size-too-small"] {
         assert!(rules.contains(&rule), "{rule} is not among {rules:?}");
     }
+}
+
+/// Set this variable to draw the pictures anew.
+const REWRITE: &str = "PANELWRIGHT_REWRITE_EXAMPLES";
+
+/// What a picture shows, by id, without the small hardware whose number follows from the rest.
+fn shown(svg: &str) -> BTreeSet<&str> {
+    let hardware = ["bracket-", "captive-", "washer-", "standoff-"];
+    svg.split("data-about=\"")
+        .skip(1)
+        .filter_map(|rest| rest.split('"').next())
+        .filter(|id| !hardware.iter().any(|kind| id.starts_with(kind)))
+        .collect()
+}
+
+#[test]
+fn every_example_has_a_picture_of_what_it_is() {
+    let mut examples = 0;
+    for entry in std::fs::read_dir(example("")).unwrap() {
+        let path = entry.unwrap().path();
+        if path.extension().is_none_or(|ending| ending != "json") {
+            continue;
+        }
+        examples += 1;
+        let name = path.file_name().unwrap().to_str().unwrap();
+        let out = folder(&format!("picture-{name}")).join("pack");
+        assert_eq!(run(&["make", &example(name), "--out", out.to_str().unwrap()]).code, 0);
+        let now = std::fs::read_to_string(out.join("case.svg")).unwrap();
+        let kept = path.with_extension("svg");
+        if std::env::var_os(REWRITE).is_some() {
+            std::fs::write(&kept, &now).unwrap();
+        }
+        let kept = std::fs::read_to_string(&kept).unwrap_or_default();
+        assert_eq!(shown(&kept), shown(&now), "{name}: draw it anew with {REWRITE}=1");
+        let title = |svg: &str| svg.split("<title>").nth(1).and_then(|rest| rest.split('<').next()).map(str::to_owned);
+        assert!(shown(&now).contains("board") && title(&now).is_some());
+        assert_eq!(title(&kept), title(&now), "{name}");
+    }
+    assert_eq!(examples, 5);
 }
