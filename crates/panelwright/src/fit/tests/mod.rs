@@ -26,7 +26,7 @@ fn nothing_blocks_a_case_that_fits() {
     let fixture = fixture::Fixture::new(&[]);
     let blocks: Vec<_> = fixture.check().into_iter().filter(|finding| finding.severity.name() == "blocks").collect();
     assert!(blocks.is_empty(), "{blocks:#?}");
-    let closest = super::closest(&fixture.case());
+    let closest = super::closest(&fixture.case(), &super::check(&fixture.case()));
     assert!(closest.starts_with("Nothing stands in the way. Closest call: "), "{closest}");
 }
 
@@ -63,32 +63,4 @@ fn a_cooler_too_high_is_told_with_the_numbers_that_would_do() {
         "A top 3.4 mm higher clears it (outside height 213.4 mm), or a cooler of 154.6 mm or less."
     );
     assert_eq!(finding.about, ["cooler", "top"]);
-}
-
-/// How long each rule takes; run by hand: `cargo test --release -p panelwright -- --ignored --nocapture rules_take`.
-#[test]
-#[ignore = "a measurement, not a check"]
-fn rules_take() {
-    use super::{Scene, check};
-    let builds: Vec<_> = (0..200).map(|seed| crate::Build::of(&crate::sample::design(seed, false))).collect();
-    let now = std::time::Instant::now();
-    let count: usize = builds.iter().map(|build| check(&build.case()).len()).sum();
-    println!("{:?} a check, {} findings", now.elapsed() / 200, count / 200);
-    let features: usize = builds.iter().flat_map(|build| &build.panels).map(|panel| panel.features.len()).sum();
-    println!(
-        "{} features, {} parts",
-        features / 200,
-        builds.iter().map(|build| build.parts.len()).sum::<usize>() / 200
-    );
-    let now = std::time::Instant::now();
-    let cases: Vec<_> = builds.iter().map(crate::Build::case).collect();
-    let scenes: Vec<Scene> = cases.iter().map(Scene::new).collect();
-    println!("{:>10?} ready", now.elapsed() / 200);
-    for rule in RULES {
-        let now = std::time::Instant::now();
-        for scene in &scenes {
-            (rule.look)(scene, &mut Vec::new());
-        }
-        println!("{:>10?} {}", now.elapsed() / 200, rule.name);
-    }
 }
