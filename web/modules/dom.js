@@ -80,9 +80,12 @@ export function unique(stem) {
  * @param {string} text
  */
 export function drawing(text) {
-  const parsed = document.importNode(new DOMParser().parseFromString(text, "image/svg+xml").documentElement, true);
-  if (!(parsed instanceof SVGSVGElement)) throw new Error("this is no drawing");
-  return parsed;
+  // Read as part of a page: several times faster than as a document of its own.
+  const holder = document.createElement("template");
+  holder.innerHTML = text;
+  const picture = document.importNode(holder.content, true).firstElementChild;
+  if (!(picture instanceof SVGSVGElement)) throw new Error("this is no drawing");
+  return picture;
 }
 
 /** Whether the reader asked for less motion. */

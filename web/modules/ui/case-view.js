@@ -33,6 +33,8 @@ export class CaseView {
   /** The name of the thing under the pointer. */
   #tag = h("span", { class: "tag", hidden: true });
   #moving = 0;
+  /** The stage's size as last seen: asking for it in the middle of a change would lay out the page twice. */
+  #room = { width: 0, height: 0 };
 
   /**
    * @param {HTMLElement} container
@@ -100,8 +102,14 @@ export class CaseView {
 
   /** Sizes the picture so that it keeps its scale while it turns. */
   fit() {
+    this.#room = { width: this.#stage.clientWidth, height: this.#stage.clientHeight };
+    this.#scale();
+  }
+
+  #scale() {
     if (!this.#svg || !this.#picture || !this.#view) return;
-    const { clientWidth, clientHeight } = this.#stage;
+    if (this.#room.width === 0) this.#room = { width: this.#stage.clientWidth, height: this.#stage.clientHeight };
+    const { width: clientWidth, height: clientHeight } = this.#room;
     const [width, depth, height] = this.#view.case.outside_mm;
     const across = Math.hypot(width, depth);
     const lift = (Math.abs(this.#look.elevation_deg) * Math.PI) / 180;
@@ -143,14 +151,14 @@ export class CaseView {
     this.#svg = drawing(this.#picture.svg);
     this.#svg.setAttribute("aria-hidden", "true");
     this.#stage.replaceChildren(this.#svg, this.#tag);
-    this.fit();
+    this.#scale();
     this.#showMarks();
     this.#through.setAttribute("aria-pressed", String(this.#look.see_through));
     this.#apart.setAttribute("aria-pressed", String(this.#look.apart > 0.5));
     for (const button of this.#off.querySelectorAll("button")) {
       button.setAttribute("aria-pressed", String(this.#look.off.includes(button.dataset.panel ?? "")));
     }
-    const eighth = (((Math.round(this.#look.azimuth_deg / 45) % 8) + 8) % 8);
+    const eighth = ((Math.round(this.#look.azimuth_deg / 45) % 8) + 8) % 8;
     const side = SIDES[eighth] ?? "";
     say(this.#where, `from the ${side}`);
     this.#stage.setAttribute("aria-label", `The case, seen from the ${side}. Arrow keys turn it.`);

@@ -118,7 +118,11 @@ export class Drawing {
       pane.hidden = each !== name;
       this.#tools[each].hidden = each !== name;
     }
-    if (this.#view) this.update(this.#view);
+    if (this.#view) {
+      this.update(this.#view);
+      // The window may have changed its size while this was out of sight.
+      this.#fit();
+    }
     this.#events.drawn();
   }
 

@@ -74,13 +74,12 @@ export class Handover {
     this.#view = view;
     this.#paper.value = String(view.values[PAPER]);
     this.#listPanels(view);
-    say(this.#file, `every choice of yours, ${size(new Blob([this.#take.bench.design_file()]).size)}`);
     say(this.#link, `the whole design in ${address(view.link).length} characters`);
     if (fresh) {
       say(this.#copied, "");
       this.#address.hidden = true;
     }
-    // Counting pages is worth a pause: it is not needed while a number is still being typed.
+    // Counting pages and bytes is worth a pause: it is not needed while a number is still being typed.
     if (this.#planned !== view.link) {
       clearTimeout(this.#waiting);
       this.#waiting = window.setTimeout(() => this.#plan(), PAUSE_MS);
@@ -91,6 +90,7 @@ export class Handover {
     const view = this.#view;
     if (!view) return;
     this.#planned = view.link;
+    say(this.#file, `every choice of yours, ${size(new Blob([this.#take.bench.design_file()]).size)}`);
     const plan = this.#take.bench.templates_plan();
     const tiled = plan.sheets.filter((sheet) => sheet.pages > 1).length;
     const how = tiled === 0 ? "each panel on one page" : `${counted(tiled, "panel")} on several`;
