@@ -93,7 +93,7 @@ pub fn area_at(x_mm: f64, y_mm: f64) -> HeightArea {
     }
 }
 
-/// Mini-ITX height zones, from one transcription of the addendum.
+/// Mini-ITX height zones, from one copied text of the addendum.
 pub const MINI_ITX_ZONES: [MiniItxZone; 4] = [
     zone('A', "processor and middle", 57.0),
     zone('B', "strip on the slot's side", 16.0),
@@ -106,7 +106,7 @@ const fn zone(letter: char, place: &'static str, tallest_mm: f64) -> MiniItxZone
         letter,
         place,
         tallest_mm,
-        source: Source::published(ITX, "height zones, second hand: one transcription"),
+        source: Source::published(ITX, "height zones, second hand: one copied text"),
     }
 }
 
