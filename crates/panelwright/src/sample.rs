@@ -120,7 +120,15 @@ fn is_left_alone(key: &str) -> bool {
     let measured = matches!(field, "face_width" | "face_height" | "socket_from_right" | "socket_from_rear");
     let region = key.starts_with("vent_") && matches!(field, "width" | "height" | "panel");
     let bracket = key.starts_with("bracket.") || key.starts_with("captive.");
-    placed || measured || region || bracket || key.starts_with("size.") || key.starts_with("stock.")
+    let money =
+        matches!(entry_group(key), "price" | "pack" | "rate" | "spare" | "kit" | "method" | "joint" | "through");
+    let sheets = key.starts_with("stock");
+    placed || measured || region || bracket || money || sheets || key.starts_with("size.")
+}
+
+/// The part of a key before its dot.
+fn entry_group(key: &str) -> &str {
+    key.split('.').next().unwrap_or(key)
 }
 
 /// A value a maker might well choose; `None` where dice choose badly.

@@ -44,11 +44,15 @@ pub enum Group {
     Feet,
     Vents,
     Templates,
+    Making,
+    Joints,
+    Stock,
+    Prices,
 }
 
 impl Group {
     /// Every group in the order of the page.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 19] = [
         Self::Design,
         Self::Board,
         Self::Card,
@@ -64,6 +68,10 @@ impl Group {
         Self::Feet,
         Self::Vents,
         Self::Templates,
+        Self::Making,
+        Self::Joints,
+        Self::Stock,
+        Self::Prices,
     ];
 
     /// One lower-case word for lists and links within the page.
@@ -85,6 +93,10 @@ impl Group {
             Self::Feet => "feet",
             Self::Vents => "vents",
             Self::Templates => "templates",
+            Self::Making => "making",
+            Self::Joints => "joints",
+            Self::Stock => "stock",
+            Self::Prices => "prices",
         }
     }
 
@@ -107,6 +119,10 @@ impl Group {
             Self::Feet => "Feet",
             Self::Vents => "Vents",
             Self::Templates => "Templates",
+            Self::Making => "How it is made",
+            Self::Joints => "Joints",
+            Self::Stock => "Sheets to cut from",
+            Self::Prices => "Prices and pace",
         }
     }
 }
@@ -172,6 +188,10 @@ pub enum Unit {
     Mm,
     /// A plain count: whole numbers only.
     Count,
+    /// A sum of the maker's money.
+    Money,
+    /// Minutes of work.
+    Minutes,
 }
 
 impl Unit {
@@ -180,7 +200,8 @@ impl Unit {
     pub const fn symbol(self) -> &'static str {
         match self {
             Self::Mm => "mm",
-            Self::Count => "",
+            Self::Count | Self::Money => "",
+            Self::Minutes => "min",
         }
     }
 }
@@ -236,6 +257,8 @@ impl Choice {
                 let unit = match unit {
                     Unit::Mm => " mm",
                     Unit::Count => ", whole",
+                    Unit::Money => "",
+                    Unit::Minutes => " min",
                 };
                 let open = if *optional { ", or null to leave it open" } else { "" };
                 format!("{min} to {max}{unit}{open}")

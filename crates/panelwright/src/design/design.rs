@@ -186,7 +186,7 @@ fn checked(entry: &Choice, value: Value) -> Result<Value, DesignError> {
         (Kind::Number { optional: true, .. }, Value::Open) => Ok(Value::Open),
         (Kind::Number { min, max, unit, .. }, Value::Number(number)) => {
             let rounded = hundredths(number);
-            let whole = *unit == Unit::Mm || libm::trunc(rounded) == rounded;
+            let whole = *unit != Unit::Count || libm::trunc(rounded) == rounded;
             // Compared unrounded: a value outside the range is never rounded into it.
             if number.is_finite() && *min <= number && number <= *max && whole {
                 Ok(Value::Number(rounded))

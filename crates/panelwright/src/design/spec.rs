@@ -4,9 +4,15 @@
 //! "none" are `None` or absent; what the maker left open and a published size exists for is filled in with that size;
 //! what is unknown stays `None`.
 
-use super::choice::{Kind, Value};
+mod making;
+mod picks;
+mod reader;
+
 use super::design::Design;
-use super::list::{DRIVES, FANS, choice, choices};
+use super::list::{DRIVES, FANS};
+pub use making::{HandSpec, Joint, LaserSpec, MakingSpec, Method, Relief, RouterSpec, Seam, SeamSpec};
+use picks::picks;
+use reader::Reader;
 
 /// The whole meaning of a design.
 #[derive(Clone, Debug, PartialEq)]
@@ -43,25 +49,8 @@ pub struct Spec {
     pub vents: Vec<VentSpec>,
     /// Templates.
     pub template: TemplateSpec,
-}
-
-macro_rules! picks {
-    ($(#[$meta:meta])* $name:ident { $($variant:ident = $option:literal),+ $(,)? }) => {
-        $(#[$meta])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-        #[allow(missing_docs, reason = "each name is an option of the choice of the same name")]
-        pub enum $name { $($variant),+ }
-        impl $name {
-            /// The option's name in files.
-            #[must_use]
-            pub const fn name(self) -> &'static str {
-                match self { $(Self::$variant => $option),+ }
-            }
-            fn of(name: &str) -> Option<Self> {
-                match name { $($option => Some(Self::$variant),)+ _ => None }
-            }
-        }
-    };
+    /// How it is made: method, tools, joints.
+    pub making: MakingSpec,
 }
 
 picks!(/// Size class of the board.
@@ -325,8 +314,6 @@ pub struct SheetSpec {
     pub measured_mm: Option<f64>,
     /// Strays by ±.
     pub varies_mm: Option<f64>,
-    /// Edges cut to ±.
-    pub cut_mm: f64,
     /// Film and paint on outside faces, together.
     pub finish_out_mm: f64,
     /// Film and paint on inside faces, together.
@@ -441,58 +428,6 @@ pub struct TemplateSpec {
     pub overlap_mm: f64,
 }
 
-/// Reads values of one design by key; keys are those of the list, checked by `every_key_is_in_the_list`.
-struct Reader<'a>(&'a Design);
-
-impl Reader<'_> {
-    fn value(&self, key: &str) -> &Value {
-        debug_assert!(choice(key).is_some(), "no choice {key}");
-        self.0.get(key).unwrap_or(&Value::Open)
-    }
-
-    fn mm(&self, key: &str) -> f64 {
-        self.open(key).unwrap_or(0.0)
-    }
-
-    fn open(&self, key: &str) -> Option<f64> {
-        match self.value(key) {
-            Value::Number(number) => Some(*number),
-            _ => None,
-        }
-    }
-
-    fn count(&self, key: &str) -> u8 {
-        // Ranges of counts lie within 0..=12, so the cast keeps the value.
-        self.mm(key) as u8
-    }
-
-    fn on(&self, key: &str) -> bool {
-        matches!(self.value(key), Value::Switch(true))
-    }
-
-    fn text(&self, key: &str) -> String {
-        match self.value(key) {
-            Value::Text(text) => text.trim().to_owned(),
-            _ => String::new(),
-        }
-    }
-
-    fn points(&self, key: &str) -> Vec<[f64; 2]> {
-        match self.value(key) {
-            Value::Points(points) => points.clone(),
-            _ => Vec::new(),
-        }
-    }
-
-    fn name(&self, key: &str) -> &'static str {
-        let Some(index) = choice(key) else { return "" };
-        match (&choices()[index].kind, self.0.value(index)) {
-            (Kind::Pick(options), Value::Pick(picked)) => options.get(*picked).map_or("", |option| option.name),
-            _ => "",
-        }
-    }
-}
-
 impl Spec {
     /// The meaning of `design`.
     #[must_use]
@@ -530,6 +465,7 @@ impl Spec {
                 full: FullPanel::of(read.name("template.full")).unwrap_or(FullPanel::Ticks),
                 overlap_mm: read.mm("template.overlap"),
             },
+            making: MakingSpec::of(&read),
         }
     }
 }
@@ -654,7 +590,6 @@ fn sheet(read: &Reader) -> SheetSpec {
         nominal_mm: read.mm("sheet.nominal"),
         measured_mm: read.open("sheet.measured"),
         varies_mm: read.open("sheet.varies"),
-        cut_mm: read.mm("sheet.cut"),
         finish_out_mm: read.mm("sheet.film_out") + read.mm("sheet.paint_out"),
         finish_in_mm: read.mm("sheet.film_in") + read.mm("sheet.paint_in"),
         film_out_mm: read.mm("sheet.film_out"),
@@ -718,6 +653,8 @@ fn vents(read: &Reader) -> Vec<VentSpec> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::choice::Kind;
+    use crate::design::list::{choice, choices};
 
     /// `Reader::value` asserts in debug builds that every key it is asked for is in the list.
     #[test]

@@ -3,7 +3,7 @@
 use serde::Serialize;
 use serde_json::Value as Json;
 
-use crate::design::{Choice, Design, Kind, Unit, When, choices};
+use crate::design::{Choice, Design, Kind, When, choices};
 
 /// One choice.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -114,10 +114,7 @@ fn kind(kind: &'static Kind) -> KindEntry {
             options: options.iter().map(|option| OptionEntry { name: option.name, label: option.label }).collect(),
         },
         Kind::Number { unit, min, max, step, presets, optional } => KindEntry::Number {
-            unit: match unit {
-                Unit::Mm => "mm",
-                Unit::Count => "",
-            },
+            unit: unit.symbol(),
             min: *min,
             max: *max,
             step: *step,

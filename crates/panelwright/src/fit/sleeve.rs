@@ -172,7 +172,7 @@ fn play(scene: &Scene) -> Option<StackUp> {
         .filter_map(|wall| scene.sheet(wall))
         .map(|sheet| sheet.solid.size()[0])
         .fold(0.0, f64::max);
-    let cut = spec.sheet.cut_mm;
+    let cut = cut(scene);
     let mut chain = vec![
         // Two cut edges of the front and the top set the sleeve's inside, two of floor and back the chassis.
         Link::opening(inside, cut),
@@ -187,6 +187,15 @@ fn play(scene: &Scene) -> Option<StackUp> {
         chain.extend([Link::closing(0.0, varies), Link::closing(0.0, varies)]);
     }
     Some(stack_up(&chain))
+}
+
+/// How far a cut edge strays across the case, ±: the least true of the panels that set the sleeve's play.
+fn cut(scene: &Scene) -> f64 {
+    let across = scene.case.arrangement.case.outside_mm[0];
+    [Wall::Floor, Wall::Back, Wall::Front, Wall::Top]
+        .into_iter()
+        .map(|wall| scene.case.spec.making.accuracy_mm(wall, across))
+        .fold(0.0, f64::max)
 }
 
 /// How far the sheet's thickness strays, ±: as the maker says, else what its standard allows.
@@ -217,7 +226,7 @@ fn sleeve_jams(scene: &Scene, found: &mut Vec<Finding>) {
     let Some(play) = play(scene) else { return };
     let ([likely, _], [worst, _]) = (play.likely_range_mm(), play.worst_range_mm());
     let clearance = scene.case.spec.sleeve.clearance_mm;
-    let cut = words::limit(scene.case.spec.sheet.cut_mm);
+    let cut = words::limit(cut(scene));
     let more = |least: f64| words::at_least(clearance - least / 2.0);
     let finding = if likely < -TOUCH_MM {
         SLEEVE_JAMS

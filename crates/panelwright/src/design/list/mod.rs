@@ -4,6 +4,7 @@
 //! a choice that went away unused. Numbered choices (`drive1.kind` … `drive6.kind`) take blocks of 32 codes each.
 
 mod case;
+mod making;
 mod parts;
 
 use std::sync::OnceLock;
@@ -23,6 +24,7 @@ pub fn choices() -> &'static [Choice] {
     LIST.get_or_init(|| {
         let mut list = parts::list();
         list.extend(case::list());
+        list.extend(making::list());
         list
     })
 }
@@ -91,6 +93,12 @@ impl Entry {
         Self::new(code, key, group, label, kind, Value::Open)
     }
 
+    /// A number of any unit that may be left open.
+    fn open(code: u16, key: &str, group: Group, label: &str, unit: Unit, range: [f64; 2], step: f64) -> Self {
+        let kind = Kind::Number { unit, min: range[0], max: range[1], step, presets: Vec::new(), optional: true };
+        Self::new(code, key, group, label, kind, Value::Open)
+    }
+
     /// A whole number.
     fn count(code: u16, key: &str, group: Group, label: &str, range: [f64; 2], default: f64) -> Self {
         let kind = Kind::Number {
@@ -102,6 +110,11 @@ impl Entry {
             optional: false,
         };
         Self::new(code, key, group, label, kind, Value::Number(default))
+    }
+
+    /// A short line of text, empty at first.
+    fn text(code: u16, key: &str, group: Group, label: &str, max_chars: usize) -> Self {
+        Self::new(code, key, group, label, Kind::Text { max_chars }, Value::Text(String::new()))
     }
 
     fn switch(code: u16, key: &str, group: Group, label: &str, default: bool) -> Self {

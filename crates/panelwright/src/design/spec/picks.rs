@@ -1,0 +1,24 @@
+//! An enum for each pick of the list whose options code has to tell apart.
+
+/// Makes an enum of a pick's options, with their names in files.
+macro_rules! picks {
+    ($(#[$meta:meta])* $name:ident { $($variant:ident = $option:literal),+ $(,)? }) => {
+        $(#[$meta])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+        #[allow(missing_docs, reason = "each name is an option of the choice of the same name")]
+        pub enum $name { $($variant),+ }
+        impl $name {
+            /// The option's name in files.
+            #[must_use]
+            pub const fn name(self) -> &'static str {
+                match self { $(Self::$variant => $option),+ }
+            }
+            /// The variant of an option's name.
+            pub(super) fn of(name: &str) -> Option<Self> {
+                match name { $($option => Some(Self::$variant),)+ _ => None }
+            }
+        }
+    };
+}
+
+pub(super) use picks;
