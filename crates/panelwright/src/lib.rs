@@ -26,5 +26,6 @@ pub mod pictures;
 #[doc(hidden)]
 pub mod sample;
 pub mod solid;
+pub mod stock;
 
 pub use build::Build;
