@@ -4,11 +4,18 @@
 //! or beside the board or lies at the back; drives, fans and connectors go where the maker puts them, else to the first
 //! sensible free place. A part that grows moves its neighbours and the walls; nothing here draws a panel.
 
+mod around_board;
 mod arrange;
 mod drives;
 mod feet;
+mod finish;
+mod hang;
+mod hangers;
 mod needs;
 mod place;
+mod supply;
+#[cfg(test)]
+mod tests;
 mod walls;
 
 pub use arrange::arrange;

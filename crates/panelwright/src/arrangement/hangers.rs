@@ -1,0 +1,171 @@
+//! What hangs on the walls: the size of each, and where it would best be.
+
+use kurbo::Point;
+
+use super::arrange::gap;
+use super::hang::HungPart;
+use super::needs::Room;
+use super::walls::{self, Hanger};
+use super::{BoardPlace, CaseSize, PortKind};
+use crate::design::{Corners, Spec, SupplyKind, Wall};
+use crate::dimensions::{boards, fans as fan_table};
+use crate::parts::{board, cooler, wall};
+
+/// Air before a fan on a wall: least and comfortable, mm (fan handbooks: leave depth free on the intake side; figure
+/// common practice).
+const BEFORE_FAN_MM: [f64; 2] = [5.0, 15.0];
+
+/// Everything that hangs on a wall, in the order in which it may choose: what the maker pinned, then the largest.
+pub(super) fn hangers(
+    spec: &Spec,
+    room: &Room,
+    case: &CaseSize,
+    shift: [f64; 3],
+    board_place: &BoardPlace,
+    may_grow: bool,
+) -> Vec<(HungPart, Hanger)> {
+    let sides = spec.sleeve.corners == Corners::Sides;
+    let margin = gap(spec) + 2.0;
+    let middle = |wall: Wall| -> [f64; 2] {
+        let spans = [[room.left, room.right], [room.front, 0.0], [0.0, room.top]];
+        walls::plane(wall).map(|axis| (spans[axis][0] + spans[axis][1]) / 2.0)
+    };
+    // A place given on a panel, seen from outside, in the plane of the rear frame.
+    let pin = |wall: Wall, across: Option<f64>, up: Option<f64>| -> [Option<f64>; 2] {
+        let ([_, _], frame) = case.panel(wall, sides);
+        let at = frame.to_case(Point::new(across.unwrap_or(0.0), up.unwrap_or(0.0)), 0.0);
+        let axes = walls::plane(wall);
+        [0, 1].map(|index| {
+            let along_u = frame.u[axes[index]] != 0.0;
+            let given = if along_u { across } else { up };
+            given.map(|_| at[axes[index]] - shift[axes[index]])
+        })
+    };
+    let [socket_x, socket_y] = board::socket(&spec.board);
+    let socket = board_place.to_case([socket_x, socket_y, 0.0]);
+    let cooler_z = board_place.origin[2]
+        + boards::PCB_THICKNESS.get()
+        + spec.cooler.as_ref().map_or(40.0, |cooler_spec| cooler::PROCESSOR_MM + cooler_spec.height_mm / 2.0);
+    let mut out: Vec<(HungPart, Hanger)> = Vec::new();
+    let mut fans: Vec<usize> = (0..spec.fans.len()).collect();
+    fans.sort_by(|a, b| {
+        let pinned = |index: usize| spec.fans[index].across_mm.is_none();
+        (pinned(*a), -spec.fans[*a].size_mm)
+            .partial_cmp(&(pinned(*b), -spec.fans[*b].size_mm))
+            .unwrap_or(std::cmp::Ordering::Equal)
+    });
+    for index in fans {
+        let fan = &spec.fans[index];
+        let target = match fan.wall {
+            Wall::Back => [socket[0], cooler_z],
+            Wall::Top => [socket[0], socket[1]],
+            Wall::Left | Wall::Right => [socket[1], cooler_z],
+            Wall::Front | Wall::Floor => middle(fan.wall),
+        };
+        let opening = fan_table::fan(fan.size_mm as u32).map_or(fan.size_mm, |row| row.opening.get()) / 2.0;
+        out.push((
+            HungPart::Fan(index),
+            Hanger {
+                wall: fan.wall,
+                size: [fan.size_mm; 2],
+                depth: fan.thickness_mm,
+                air: BEFORE_FAN_MM,
+                target,
+                pinned: pin(fan.wall, fan.across_mm, fan.up_mm),
+                margin,
+                opening: [opening; 2],
+                may_grow,
+            },
+        ));
+    }
+    // High and to the right, where a hand finds it.
+    let handy = |wall: Wall| match wall {
+        Wall::Top => [room.right - 30.0, room.front + 25.0],
+        _ => [room.right - 30.0, room.top - 18.0],
+    };
+    if let Some(button) = &spec.button {
+        let side = wall::button_body_mm(button.size_mm);
+        out.push((
+            HungPart::Button,
+            Hanger {
+                wall: button.wall,
+                size: [side; 2],
+                depth: button.depth_mm,
+                air: [0.0, 5.0],
+                target: handy(button.wall),
+                pinned: pin(button.wall, button.across_mm, button.up_mm),
+                margin: margin + 4.0,
+                opening: [side / 2.0; 2],
+                may_grow,
+            },
+        ));
+    }
+    out.extend(ports(spec, room, handy, &pin, margin, may_grow));
+    if spec.supply.kind == SupplyKind::Brick {
+        let side = spec.supply.jack_hole_mm.unwrap_or(12.0) + 4.0;
+        out.push((
+            HungPart::Jack,
+            Hanger {
+                wall: Wall::Back,
+                size: [side; 2],
+                depth: wall::JACK_DEPTH_MM,
+                air: [0.0, 5.0],
+                target: [room.right - 25.0, board_place.origin[2] + 60.0],
+                pinned: [None, None],
+                margin: margin + 4.0,
+                opening: [side / 2.0; 2],
+                may_grow,
+            },
+        ));
+    }
+    out
+}
+
+/// Front connectors in a row; each finds its own place near the row's.
+fn ports(
+    spec: &Spec,
+    room: &Room,
+    handy: impl Fn(Wall) -> [f64; 2],
+    pin: &impl Fn(Wall, Option<f64>, Option<f64>) -> [Option<f64>; 2],
+    margin: f64,
+    may_grow: bool,
+) -> Vec<(HungPart, Hanger)> {
+    let Some(wanted) = &spec.ports else { return Vec::new() };
+    let kinds = [(PortKind::UsbA, wanted.usb_a), (PortKind::UsbC, wanted.usb_c), (PortKind::Audio, wanted.audio)];
+    let row: Vec<(PortKind, usize)> = kinds
+        .into_iter()
+        .flat_map(|(kind, count)| (1..=usize::from(count)).map(move |number| (kind, number)))
+        .collect();
+    // Between neighbours, mm: plugs side by side (from memory: measure yours; a USB-A plug's body is up to 16 wide).
+    const BETWEEN_MM: f64 = 6.0;
+    let total: f64 = row.iter().map(|(kind, _)| wall::port_size_mm(*kind)[0] + BETWEEN_MM).sum::<f64>() - BETWEEN_MM;
+    let pinned = pin(wanted.wall, wanted.across_mm, wanted.up_mm);
+    let mut x = pinned[0].map_or_else(
+        || {
+            let right = handy(wanted.wall)[0] - 30.0;
+            (right - total).max(room.left + margin + 6.0)
+        },
+        |middle| middle - total / 2.0,
+    );
+    let mut out = Vec::new();
+    for (kind, number) in row {
+        let size = wall::port_size_mm(kind);
+        let centre = x + size[0] / 2.0;
+        x += size[0] + BETWEEN_MM;
+        out.push((
+            HungPart::Port(kind, number),
+            Hanger {
+                wall: wanted.wall,
+                size,
+                depth: wall::PORT_DEPTH_MM,
+                air: [0.0, 20.0],
+                target: [centre, handy(wanted.wall)[1]],
+                pinned: [pinned[0].map(|_| centre), pinned[1]],
+                margin: margin + 4.0,
+                opening: [size[0] / 2.0, size[1] / 2.0],
+                may_grow,
+            },
+        ));
+    }
+    out
+}

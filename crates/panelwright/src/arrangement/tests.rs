@@ -1,0 +1,122 @@
+//! Arrangements of usual designs.
+
+use super::{Arrangement, arrange};
+use crate::design::{Design, Spec, Wall};
+use crate::parts::PartKind;
+
+fn design(changes: &[(&str, serde_json::Value)]) -> Spec {
+    let mut design = Design::default();
+    for (key, value) in changes {
+        design.set_json(key, value).unwrap();
+    }
+    Spec::of(&design)
+}
+
+/// Pairs of parts that share space.
+fn overlaps(arrangement: &Arrangement) -> Vec<(String, String)> {
+    let mut out = Vec::new();
+    for (index, a) in arrangement.parts.iter().enumerate() {
+        for b in &arrangement.parts[index + 1..] {
+            if a.bodies.iter().any(|x| b.bodies.iter().any(|y| x.overlaps(y))) {
+                out.push((a.id.clone(), b.id.clone()));
+            }
+        }
+    }
+    out
+}
+
+/// Common practice says this can be built: Mini-ITX, 158 mm cooler, full-size supply 160 deep on end, two-slot card
+/// of 267 mm, drive below the board, rear fan, every panel within A4 (ISO 216: 210 x 297).
+#[test]
+fn a_full_size_supply_a_tall_cooler_and_a_long_card_fit_into_panels_of_a4() {
+    let arrangement = arrange(&design(&[("supply.depth", 160.into())]));
+    assert_eq!(overlaps(&arrangement), []);
+    for wall in [Wall::Floor, Wall::Back, Wall::Left, Wall::Right, Wall::Front, Wall::Top] {
+        let ([w, h], _) = arrangement.case.panel(wall, true);
+        assert!(w.min(h) <= 210.0 && w.max(h) <= 297.0, "{wall:?} {w} x {h}");
+    }
+}
+
+/// The rear wall's inside face is 12.27 behind hole row A-B-C (ATX 2.2, figure 4); the floor's top face is the
+/// standoffs' length below the board.
+#[test]
+fn the_board_stands_at_its_published_distance_from_the_back_and_on_its_standoffs() {
+    for (form, thickness) in [("mini-itx", 6.0), ("microatx", 3.2), ("atx", 9.0)] {
+        let spec = design(&[
+            ("board.form", form.into()),
+            ("sheet.measured", thickness.into()),
+            ("size.rule", "smallest".into()),
+        ]);
+        let arrangement = arrange(&spec);
+        let inside_of_back = arrangement.case.outside_mm[1] - thickness;
+        assert!((inside_of_back - arrangement.board.origin[1] - 12.27).abs() < 1e-9);
+        assert!((arrangement.board.origin[2] - thickness - 25.0).abs() < 1e-9);
+    }
+}
+
+#[test]
+fn a_taller_cooler_makes_a_case_that_may_grow_higher_and_moves_nothing_else_of_the_board() {
+    let size = |height: f64| {
+        let rule = ("size.rule", "smallest".into());
+        arrange(&design(&[("cooler.height", height.into()), ("fan1.size", "none".into()), rule])).case.outside_mm
+    };
+    let (low, high) = (size(160.0), size(175.0));
+    assert!((high[2] - low[2] - 15.0).abs() < 1e-9);
+    assert_eq!([low[0], low[1]], [high[0], high[1]]);
+}
+
+#[test]
+fn a_given_size_is_kept_whatever_the_parts_need() {
+    let spec = design(&[
+        ("size.rule", "given".into()),
+        ("size.width", 230.into()),
+        ("size.depth", 310.5.into()),
+        ("size.height", 190.into()),
+    ]);
+    assert_eq!(arrange(&spec).case.outside_mm, [230.0, 310.5, 190.0]);
+}
+
+#[test]
+fn every_pose_of_the_supply_lays_its_face_on_its_wall() {
+    for (pose, wall, extent) in [
+        ("end-front", Wall::Floor, [150.0, 86.0, 140.0]),
+        ("end-beside", Wall::Floor, [86.0, 150.0, 140.0]),
+        ("back-flat", Wall::Back, [150.0, 140.0, 86.0]),
+        ("back-tall", Wall::Back, [86.0, 140.0, 150.0]),
+    ] {
+        for turned in [false, true] {
+            let arrangement = arrange(&design(&[
+                ("supply.pose", pose.into()),
+                ("supply.turned", turned.into()),
+                ("supply.depth", 140.into()),
+                ("size.rule", "smallest".into()),
+            ]));
+            let place = arrangement.supply.unwrap();
+            assert_eq!(place.wall, wall);
+            let body = arrangement.parts.iter().find(|part| part.kind == PartKind::Supply).unwrap().bounds();
+            for (length, expected) in body.size().into_iter().zip(extent) {
+                assert!((length - expected).abs() < 1e-9, "{pose} {turned}");
+            }
+            let inside = if wall == Wall::Floor { 6.0 } else { arrangement.case.outside_mm[1] - 6.0 };
+            let axis = if wall == Wall::Floor { 2 } else { 1 };
+            assert!((place.face.origin[axis] - inside).abs() < 1e-9);
+            // u x v = out, or the hole pattern would be mirrored.
+            let (u, v, out) = (place.face.u, place.face.v, place.face.out);
+            let cross = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
+            assert_eq!(cross.map(|value| value + 0.0), out.map(|value| value + 0.0));
+        }
+    }
+}
+
+#[test]
+fn a_place_given_by_the_maker_is_where_the_part_goes() {
+    let arrangement = arrange(&design(&[
+        ("fan2.size", "80".into()),
+        ("fan2.wall", "left".into()),
+        ("fan2.across", 120.into()),
+        ("fan2.up", 100.into()),
+        ("size.rule", "smallest".into()),
+    ]));
+    let fan = arrangement.fans.iter().find(|fan| fan.number == 2).unwrap();
+    assert!((fan.at.centre.x - 120.0).abs() < 1e-9 && (fan.at.centre.y - 100.0).abs() < 1e-9);
+}
