@@ -6,11 +6,12 @@
 
 use super::around_board::around_board;
 use super::finish::finish;
-use super::hang::{Hung, hang};
+use super::hang::{Hung, hang, openings_as_solids};
+use super::hangers::before_cooler;
 use super::needs::{Needs, Settled, settle};
 use super::supply::place_supply;
-use super::{Arrangement, BoardPlace, DrivePlace, SupplyPlace, drives};
-use crate::design::{DrivePlace as DriveWanted, Spec, SupplyKind, SupplyPose};
+use super::{Arrangement, BoardPlace, DrivePlace, SupplyPlace, drives, hardware_room};
+use crate::design::{DrivePlace as DriveWanted, SizeRule, Spec, SupplyKind, SupplyPose, Wall};
 use crate::dimensions::boards;
 use crate::parts::{Part, board, card, cooler, drive, supply};
 use crate::solid::Aabb;
@@ -32,30 +33,61 @@ pub fn arrange(spec: &Spec) -> Arrangement {
         }
         (_, pose) => std::slice::from_ref(pose),
     };
-    // Drives, fans and connectors can only push walls outward: a pose whose size without them is already no better than
-    // the best complete one need not be finished.
-    let mut begun: Vec<(f64, f64, Begun)> = poses
+    // Drives, fans and connectors can only push walls outward: a pose that without them is already no better than the
+    // best complete one need not be finished.
+    let mut begun: Vec<(Merit, Begun)> = poses
         .iter()
         .map(|pose| {
             let begun = begin(spec, *pose);
             let settled = settle(&begun.needs, spec);
-            (settled.excess, volume(&settled), begun)
+            (Merit::of(spec, *pose, &settled), begun)
         })
         .collect();
-    begun.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
-    let mut best: Option<(f64, f64, Draft)> = None;
-    for (missing, least, start) in begun {
-        if best.as_ref().is_some_and(|(m, v, _)| (*m, *v) <= (missing, least)) {
+    begun.sort_by(|a, b| a.0.order(&b.0));
+    let mut best: Option<(Merit, Draft)> = None;
+    for (least, start) in begun {
+        if best.as_ref().is_some_and(|(merit, _)| merit.order(&least).is_le()) {
             break;
         }
+        let pose = least.pose;
         let draft = complete(spec, start);
-        let (missing, size) = (draft.settled.excess, volume(&draft.settled));
-        if best.as_ref().is_none_or(|(m, v, _)| (missing, size) < (*m, *v)) {
-            best = Some((missing, size, draft));
+        let merit = Merit::of(spec, pose, &draft.settled);
+        if best.as_ref().is_none_or(|(known, _)| merit.order(known).is_lt()) {
+            best = Some((merit, draft));
         }
     }
-    let chosen = best.map_or_else(|| complete(spec, begin(spec, SupplyPose::EndFront)), |(_, _, draft)| draft);
+    let chosen = best.map_or_else(|| complete(spec, begin(spec, SupplyPose::EndFront)), |(_, draft)| draft);
     finish(spec, chosen)
+}
+
+/// How good a pose of the supply is: one that can be built before one that cannot, then by what is missing and by size.
+struct Merit {
+    pose: SupplyPose,
+    /// By how much the size rule is not kept, mm.
+    excess: f64,
+    /// By how much the feet are too short for the plug of an inlet in the floor, mm.
+    feet: f64,
+    /// Outside volume, mm³.
+    volume: f64,
+}
+
+impl Merit {
+    fn of(spec: &Spec, pose: SupplyPose, settled: &Settled) -> Self {
+        let stands =
+            matches!(pose, SupplyPose::EndFront | SupplyPose::EndBeside) && spec.supply.kind != SupplyKind::Brick;
+        let plug = supply::plug_room(&spec.supply).get()[0];
+        let feet = if stands { (plug - spec.feet.height_mm).max(0.0) } else { 0.0 };
+        Self { pose, excess: settled.excess, feet, volume: volume(settled) }
+    }
+
+    fn order(&self, other: &Self) -> std::cmp::Ordering {
+        let fails = |merit: &Self| merit.excess > 0.0 || merit.feet > 0.0;
+        fails(self)
+            .cmp(&fails(other))
+            .then(self.excess.total_cmp(&other.excess))
+            .then(self.feet.total_cmp(&other.feet))
+            .then(self.volume.total_cmp(&other.volume))
+    }
 }
 
 fn volume(settled: &Settled) -> f64 {
@@ -110,7 +142,22 @@ fn complete(spec: &Spec, begun: Begun) -> Draft {
     for wanted in [DriveWanted::Below, DriveWanted::Back, DriveWanted::Floor] {
         for drive_spec in spec.drives.iter().filter(|drive_spec| drive_spec.place == wanted) {
             let room = settle(&needs, spec).room;
-            let found = drives::place(drive_spec, &room, &parts[0].bodies[0], &parts);
+            let around = |mut needs: Needs, body: &Aabb, zone: &Aabb| {
+                if wanted != DriveWanted::Below {
+                    surround(&mut needs, spec, body, BESIDE_MM);
+                }
+                surround(&mut needs, spec, zone, [0.0, 0.0]);
+                needs
+            };
+            let over = |body: &Aabb, zone: &Aabb| settle(&around(needs, body, zone), spec).excess;
+            let mut obstacles: Vec<Aabb> = parts.iter().flat_map(|part| part.bodies.iter().copied()).collect();
+            if wanted == DriveWanted::Back {
+                // Its screws go through the back: not where an opening is.
+                obstacles.extend(openings_as_solids(spec, &place, &room));
+            }
+            let zones: Vec<Aabb> = parts.iter().flat_map(|part| part.keep_clear.iter().map(|keep| keep.zone)).collect();
+            let fan = if wanted == DriveWanted::Back { rear_fan(spec, &place) } else { None };
+            let found = drives::place(drive_spec, &room, &parts[0].bodies[0], [&obstacles, &zones], fan, &over);
             let part = drive::part(drive_spec, &found);
             if wanted != DriveWanted::Below {
                 surround(&mut needs, spec, &part.bounds(), BESIDE_MM);
@@ -123,8 +170,52 @@ fn complete(spec: &Spec, begun: Begun) -> Draft {
         }
     }
     drive_places.sort_by_key(|drive_place| drive_place.number);
-    let (settled, hung) = hang(spec, &mut needs, &parts, &place);
+    let (settled, hung) = hang_with_hardware(spec, &mut needs, &parts, &place);
     Draft { settled, parts, board: place, supply, drives: drive_places, hung }
+}
+
+/// Where the largest fan on the back would best be: drives there leave it free when they can.
+fn rear_fan(spec: &Spec, place: &BoardPlace) -> Option<Aabb> {
+    let rear = spec.fans.iter().filter(|fan| fan.wall == Wall::Back && fan.across_mm.is_none());
+    let fan = rear.max_by(|a, b| a.size_mm.total_cmp(&b.size_mm))?;
+    let [x, _, z] = before_cooler(spec, place);
+    let half = fan.size_mm / 2.0 + EDGE_WEB_MM[0];
+    // Never before the board's connectors, which lie lower.
+    let z = z.max(place.origin[2] + boards::IO_Z.get()[1] + half);
+    Some(Aabb::new([x - half, -fan.thickness_mm, z - half], [x + half, 0.0, z + half]))
+}
+
+/// Rounds of moving a wall for hardware; what hangs on walls finds new places after each.
+const HARDWARE_ROUNDS: usize = 2;
+
+/// Finds places for what hangs on walls, with room left for the captive nut between floor and front.
+fn hang_with_hardware(spec: &Spec, needs: &mut Needs, parts: &[Part], place: &BoardPlace) -> (Settled, Vec<Hung>) {
+    let (mut settled, mut hung) = hang(spec, needs, parts, place);
+    if matches!(spec.size, SizeRule::Given(_)) {
+        return (settled, hung);
+    }
+    for _ in 0..HARDWARE_ROUNDS {
+        let room = settled.room;
+        let is_on_chassis = |hung: &&Hung| matches!(hung.wall, Wall::Back | Wall::Floor);
+        let mut chassis: Vec<Aabb> = parts.iter().flat_map(|part| part.bodies.iter().copied()).collect();
+        chassis.extend(hung.iter().filter(is_on_chassis).map(|hung| hung.body));
+        let sleeve: Vec<Aabb> = hung.iter().filter(|hung| !is_on_chassis(hung)).map(|hung| hung.body).collect();
+        let inside = hardware_room::Inside {
+            x: [room.left, room.right],
+            y: [room.front, 0.0],
+            floor: 0.0,
+            chassis: &chassis,
+            sleeve: &sleeve,
+        };
+        let Some(kept) = hardware_room::front_captive(spec, &inside).filter(|kept| kept.missing > 0.0) else { break };
+        match kept.wall {
+            Wall::Left => needs.left(kept.room.min[0], kept.room.min[0]),
+            Wall::Right => needs.right(kept.room.max[0], kept.room.max[0]),
+            _ => needs.front(kept.room.min[1], kept.room.min[1]),
+        }
+        (settled, hung) = hang(spec, needs, parts, place);
+    }
+    (settled, hung)
 }
 
 /// Walls around a box, `air` beyond the running clearance.

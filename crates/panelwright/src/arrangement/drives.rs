@@ -2,7 +2,7 @@
 
 use crate::arrangement::{DrivePlace, Room};
 use crate::design::{DrivePlace as Wanted, DriveSpec, Wall};
-use crate::parts::{Part, drive};
+use crate::parts::drive;
 use crate::solid::Aabb;
 
 /// Air left around a drive, mm (common practice: room for a fingertip's worth of slack).
@@ -15,12 +15,26 @@ const BRACKET_STRIP_MM: f64 = 22.0;
 const TURNS: [([f64; 2], [f64; 2]); 4] =
     [([1.0, 0.0], [0.0, 1.0]), ([-1.0, 0.0], [0.0, -1.0]), ([0.0, 1.0], [-1.0, 0.0]), ([0.0, -1.0], [1.0, 0.0])];
 
-/// Places one drive so that it shares no space with `taken`, growing the room as little as possible.
+/// What standing where a fan would best be costs: as much as a case 25 mm larger.
+const BEFORE_FAN: f64 = 100.0;
+
+/// What a millimetre beyond the size rule costs: more than standing in the room of another part's plugs.
+const OVER: f64 = 1e3;
+
+/// Places one drive so that it shares no space with bodies, and if it can none with zones kept clear, growing the room
+/// as little as possible; `fan` is where a fan would best be. `over` says by how much a body and the room of its plugs break the size rule, mm.
 ///
 /// Tried are all corners that the edges of the field and of what stands in it make: a rectangle that can be pushed no
 /// further to the left and to the rear (or down) rests against two of them.
 #[must_use]
-pub fn place(spec: &DriveSpec, room: &Room, under_board: &Aabb, taken: &[Part]) -> DrivePlace {
+pub fn place(
+    spec: &DriveSpec,
+    room: &Room,
+    under_board: &Aabb,
+    [bodies, zones]: [&[Aabb]; 2],
+    fan: Option<Aabb>,
+    over: &dyn Fn(&Aabb, &Aabb) -> f64,
+) -> DrivePlace {
     let size = drive::size(spec);
     let washers_mm = f64::from(spec.washers) * drive::WASHER_MM;
     let wall = if spec.place == Wanted::Back { Wall::Back } else { Wall::Floor };
@@ -29,9 +43,10 @@ pub fn place(spec: &DriveSpec, room: &Room, under_board: &Aabb, taken: &[Part]) 
     let [first_axis, second_axis] = if wall == Wall::Back { [0, 2] } else { [0, 1] };
     let reaches =
         |body: &&Aabb| if wall == Wall::Back { body.max[1] > -depth - AIR_MM } else { body.min[2] < depth + AIR_MM };
-    let near = |bodies: Vec<Aabb>| -> Vec<Aabb> { bodies.iter().filter(reaches).copied().collect() };
-    let obstacles = near(taken.iter().flat_map(|part| part.bodies.iter().copied()).collect());
-    let zones = near(taken.iter().flat_map(|part| part.keep_clear.iter().map(|keep| keep.zone)).collect());
+    let near = |bodies: &[Aabb]| -> Vec<Aabb> { bodies.iter().filter(reaches).copied().collect() };
+    let obstacles = near(bodies);
+    let zones = near(zones);
+    let beside: Vec<Aabb> = obstacles.iter().copied().chain(fan).collect();
     let field = match spec.place {
         Wanted::Below => [[under_board.min[0], under_board.max[0]], [under_board.min[1], -BRACKET_STRIP_MM]],
         Wanted::Floor => [[room.left + AIR_MM, room.right - AIR_MM], [room.front + AIR_MM, -BRACKET_STRIP_MM]],
@@ -46,12 +61,12 @@ pub fn place(spec: &DriveSpec, room: &Room, under_board: &Aabb, taken: &[Part]) 
         let extent = [0, 1].map(|axis| (a[axis] * size[0] + b[axis] * size[1]).abs());
         let firsts = match spec.across_mm {
             Some(across) => vec![room.left + across],
-            None => corners(&obstacles, first_axis, field[0], extent[0], false),
+            None => corners(&beside, first_axis, field[0], extent[0], false),
         };
         let seconds = match (spec.along_mm, wall) {
             (Some(along), Wall::Back) => vec![along],
             (Some(along), _) => vec![room.front + along],
-            (None, _) => corners(&obstacles, second_axis, field[1], extent[1], wall == Wall::Floor),
+            (None, _) => corners(&beside, second_axis, field[1], extent[1], wall == Wall::Floor),
         };
         for (row, second) in seconds.iter().enumerate() {
             for (column, first) in firsts.iter().enumerate() {
@@ -76,6 +91,12 @@ pub fn place(spec: &DriveSpec, room: &Room, under_board: &Aabb, taken: &[Part]) 
                 cost += 1e6 * obstacles.iter().filter(|other| roomy.overlaps(other)).count() as f64;
                 cost += 1e3 * obstacles.iter().filter(|other| zone.overlaps(other)).count() as f64;
                 cost += 1e3 * zones.iter().filter(|other| body.overlaps(other)).count() as f64;
+                cost +=
+                    if fan.is_some_and(|fan| fan.overlaps(&roomy) || fan.overlaps(&zone)) { BEFORE_FAN } else { 0.0 };
+                if best.as_ref().is_some_and(|(least, _)| cost >= *least) {
+                    continue;
+                }
+                cost += OVER * over(&body, &zone);
                 if best.as_ref().is_none_or(|(least, _)| cost < *least) {
                     best = Some((cost, candidate));
                 }

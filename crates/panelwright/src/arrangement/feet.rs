@@ -1,7 +1,9 @@
 //! Finds places for the four feet on the floor (case frame): near the corners, clear of what stands there.
 
 use crate::design::{FeetKind, FeetSpec};
-use crate::parts::{Part, feet};
+use crate::dimensions::boards::UNDERSIDE_LEADS;
+use crate::dimensions::fasteners::{Thread, major_diameter};
+use crate::parts::{Part, PartKind, feet};
 use crate::solid::Aabb;
 
 /// Air around a foot's nut, mm: enough to turn a nut by its flats from above (common practice).
@@ -34,44 +36,69 @@ pub fn place(spec: &FeetSpec, floor: [f64; 4], floor_z: [f64; 2], parts: &[Part]
         ([right - inset, rear - inset], [-1.0, -1.0]),
         ([left + inset, rear - inset], [1.0, -1.0]),
     ];
-    let mut taken: Vec<Aabb> = parts
-        .iter()
-        .flat_map(|part| part.bodies.iter().chain(part.keep_clear.iter().map(|keep| &keep.zone)).copied())
-        .chain(reserved.iter().copied())
-        .filter(|body| body.min[2] < floor_z[1] + feet::NUT_HEIGHT_MM && body.max[2] > floor_z[0] - spec.height_mm)
-        .map(|body| body.grown(AIR_MM))
-        .collect();
+    // At best the end of the bolt, too, and the leads under the board have their room; at least the nut has.
+    let end = feet::bolt_end_mm(spec, floor_z[1] - floor_z[0]);
+    let nut = feet::above_floor(spec.kind)[1];
+    let mut best = taken(spec, floor_z, parts, reserved, nut.max(end), UNDERSIDE_LEADS.get());
+    let mut least = taken(spec, floor_z, parts, reserved, nut, 0.0);
     let mut out = Vec::new();
-    for (number, (corner, towards)) in corners.into_iter().enumerate() {
-        let at = search(spec, number + 1, corner, towards, floor, floor_z, &taken);
-        taken.extend(feet::part(spec, number + 1, at, floor_z).bodies.into_iter().map(|body| body.grown(AIR_MM)));
+    for (corner, towards) in corners {
+        let found = search(spec, corner, towards, floor, floor_z, &best, end);
+        let at = found.or_else(|| search(spec, corner, towards, floor, floor_z, &least, 0.0)).unwrap_or(corner);
+        let own: Vec<Aabb> = solids(spec, at, floor_z, 0.0).into_iter().map(|body| body.grown(AIR_MM)).collect();
+        best.extend_from_slice(&own);
+        least.extend(own);
         out.push(at);
     }
     out
 }
 
-/// The free place nearest to a corner; the corner itself when there is none.
+/// What feet could meet: up to so far above the floor, the board lower by so much, mm.
+fn taken(spec: &FeetSpec, floor_z: [f64; 2], parts: &[Part], reserved: &[Aabb], above: f64, leads: f64) -> Vec<Aabb> {
+    let lower = |part: &Part| if part.kind == PartKind::Board { leads } else { 0.0 };
+    parts
+        .iter()
+        .flat_map(|part| {
+            let solids = part.bodies.iter().chain(part.keep_clear.iter().map(|keep| &keep.zone));
+            solids.map(move |body| Aabb { min: [body.min[0], body.min[1], body.min[2] - lower(part)], max: body.max })
+        })
+        .chain(reserved.iter().copied())
+        .filter(|body| body.min[2] < floor_z[1] + above && body.max[2] > floor_z[0] - spec.height_mm)
+        .map(|body| body.grown(AIR_MM))
+        .collect()
+}
+
+/// What a foot fills: its parts, and its bolt up to `end` above the floor.
+fn solids(spec: &FeetSpec, at: [f64; 2], floor_z: [f64; 2], end: f64) -> Vec<Aabb> {
+    let mut out = feet::part(spec, 1, at, floor_z).bodies;
+    if end > 0.0 {
+        let half = major_diameter(Thread::M6).get() / 2.0;
+        out.push(Aabb::new([at[0] - half, at[1] - half, floor_z[1]], [at[0] + half, at[1] + half, floor_z[1] + end]));
+    }
+    out
+}
+
+/// The free place nearest to a corner.
 fn search(
     spec: &FeetSpec,
-    number: usize,
     corner: [f64; 2],
     towards: [f64; 2],
     floor: [f64; 4],
     floor_z: [f64; 2],
     taken: &[Aabb],
-) -> [f64; 2] {
+    end: f64,
+) -> Option<[f64; 2]> {
     let [left, front, right, rear] = floor;
     let is_free = |at: [f64; 2]| {
-        let part = feet::part(spec, number, at, floor_z);
-        !part.bodies.iter().any(|body| taken.iter().any(|other| body.overlaps(other)))
+        !solids(spec, at, floor_z, end).iter().any(|body| taken.iter().any(|other| body.overlaps(other)))
     };
     if is_free(corner) {
-        return corner;
+        return Some(corner);
     }
     let mut best: Option<(f64, [f64; 2])> = None;
     // From the very edge to two thirds across: further in, the case would stand on a narrow base. Tried are the corner,
     // the edge, and beside everything that stands there: the nearest free place rests against two of them.
-    let half = feet::part(spec, number, [0.0, 0.0], floor_z).bodies.iter().map(|body| body.max[0]).fold(0.0, f64::max);
+    let half = solids(spec, [0.0, 0.0], floor_z, end).iter().map(|body| body.max[0]).fold(0.0, f64::max);
     let places = [0, 1].map(|axis| {
         let [low, high] = if axis == 0 { [left, right] } else { [front, rear] };
         let edge = if towards[axis] > 0.0 { low + EDGE_MM } else { high - EDGE_MM };
@@ -90,5 +117,5 @@ fn search(
             }
         }
     }
-    best.map_or(corner, |(_, at)| at)
+    best.map(|(_, at)| at)
 }

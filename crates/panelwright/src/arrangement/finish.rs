@@ -5,11 +5,11 @@ use kurbo::Point;
 use super::arrange::{Draft, gap};
 use super::hang::HungPart;
 use super::needs::Settled;
-use super::{Arrangement, BoardPlace, CardPlace, CaseSize, FanPlace, PortKind, WallPlace, feet, walls};
+use super::{Arrangement, BoardPlace, CardPlace, CaseSize, FanPlace, PortKind, WallPlace, feet, hardware_room, walls};
 use crate::design::{Corners, Spec, Wall};
 use crate::dimensions::fans as fan_table;
 use crate::parts::{Carrier, Part, PartKind, card, feet as feet_parts, tongue, wall};
-use crate::solid::Aabb;
+use crate::solid::{Aabb, TOUCH_MM};
 
 pub(super) fn case_size(spec: &Spec, settled: &Settled) -> CaseSize {
     let t = spec.sheet.thickness_mm();
@@ -85,6 +85,7 @@ pub(super) fn finish(spec: &Spec, draft: Draft) -> Arrangement {
     let board_place = BoardPlace { origin: move_point(draft.board.origin) };
     let mut reserved = heads_below(&parts, t);
     reserved.extend(tongue_room(spec, &board_place, [floor[0], floor[2]], &parts));
+    reserved.extend(captive_room(spec, &case, &parts));
     let feet = feet::place(&spec.feet, floor, [0.0, t], &parts, &reserved);
     for (index, at) in feet.iter().enumerate() {
         parts.push(feet_parts::part(&spec.feet, index + 1, *at, [0.0, t]));
@@ -154,6 +155,23 @@ fn tongue_room(spec: &Spec, place: &BoardPlace, floor_x: [f64; 2], parts: &[Part
                 .all(|part| part.bodies.iter().all(|body| !body.overlaps(room)))
         })
         .map(|room| room.grown(HARDWARE_AIR_MM))
+}
+
+/// Room for the captive nut that holds the sleeve to the floor, where there is any.
+fn captive_room(spec: &Spec, case: &CaseSize, parts: &[Part]) -> Option<Aabb> {
+    let [width, depth, _] = case.outside_mm;
+    let t = case.thickness_mm;
+    let bodies = |carrier: Carrier| -> Vec<Aabb> {
+        parts.iter().filter(|part| part.carrier == carrier).flat_map(|part| part.bodies.iter().copied()).collect()
+    };
+    let inside = hardware_room::Inside {
+        x: [t, width - t],
+        y: [t, depth - t],
+        floor: t,
+        chassis: &bodies(Carrier::Chassis),
+        sleeve: &bodies(Carrier::Sleeve),
+    };
+    hardware_room::front_captive(spec, &inside).filter(|kept| kept.missing <= TOUCH_MM).map(|kept| kept.room)
 }
 
 fn shelf_screws(spec: &Spec, place: &BoardPlace, case: &CaseSize, sides: bool) -> Vec<Point> {

@@ -3,7 +3,7 @@
 use super::arrange::EDGE_WEB_MM;
 use super::finish::{case_size, shift};
 use super::hangers::hangers;
-use super::needs::{Needs, Settled, settle};
+use super::needs::{Needs, Room, Settled, settle};
 use super::walls::{self, Found, Rectangle};
 use super::{BoardPlace, PortKind};
 use crate::design::{SizeRule, Spec, Wall};
@@ -27,6 +27,8 @@ pub(super) struct Hung {
     pub(super) part: HungPart,
     pub(super) wall: Wall,
     pub(super) centre: [f64; 2],
+    /// Its body in the rear frame, without what stands outside the panel.
+    pub(super) body: Aabb,
 }
 
 /// Finds places for what hangs on walls, moving walls as needed.
@@ -47,7 +49,13 @@ pub(super) fn hang(spec: &Spec, needs: &mut Needs, parts: &[Part], board_place: 
         for (part, hanger) in hangers(spec, &room, &case, shift, board_place, may_grow) {
             let on_wall: Vec<Rectangle> =
                 taken.iter().filter(|(wall, _)| *wall == hanger.wall).map(|(_, rectangle)| *rectangle).collect();
-            let found: Found = walls::find(&hanger, &room, spec.sleeve.slide, &obstacles, &zones, &on_wall);
+            let over = |found: &Found| {
+                let mut needs = grown;
+                walls::push(&mut needs, &room, &hanger, found);
+                settle(&needs, spec).excess
+            };
+            let way = walls::Way { slide: spec.sleeve.slide, obstacles: &obstacles, zones: &zones, taken: &on_wall };
+            let found = walls::find(&hanger, &room, &way, &over);
             walls::push(&mut grown, &room, &hanger, &found);
             obstacles.push(found.body);
             let web = EDGE_WEB_MM[0];
@@ -58,7 +66,7 @@ pub(super) fn hang(spec: &Spec, needs: &mut Needs, parts: &[Part], board_place: 
                     [found.centre[index] - half, found.centre[index] + half]
                 }),
             ));
-            hung.push(Hung { part, wall: hanger.wall, centre: found.centre });
+            hung.push(Hung { part, wall: hanger.wall, centre: found.centre, body: found.body });
         }
         if !may_grow || grown == *needs || round + 1 == ROUNDS {
             break;
@@ -67,6 +75,14 @@ pub(super) fn hang(spec: &Spec, needs: &mut Needs, parts: &[Part], board_place: 
         settled = settle(needs, spec);
     }
     (settled, hung)
+}
+
+/// The same as solids that reach far into the case.
+pub(super) fn openings_as_solids(spec: &Spec, place: &BoardPlace, room: &Room) -> Vec<Aabb> {
+    back_openings(spec, place)
+        .into_iter()
+        .map(|(_, [x, z])| Aabb::new([x[0], room.front, z[0]], [x[1], 0.0, z[1].min(room.top.max(z[0]))]))
+        .collect()
 }
 
 /// Rectangles of the back that openings and the shelf's lug take, with sheet left around them.

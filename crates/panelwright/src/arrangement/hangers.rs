@@ -6,8 +6,8 @@ use super::arrange::gap;
 use super::hang::HungPart;
 use super::needs::Room;
 use super::walls::{self, Hanger};
-use super::{BoardPlace, CaseSize, PortKind};
-use crate::design::{Corners, Spec, SupplyKind, Wall};
+use super::{BoardPlace, CaseSize, PortKind, hardware_room};
+use crate::design::{Corners, SleeveJoin, Spec, SupplyKind, Wall};
 use crate::dimensions::{boards, fans as fan_table};
 use crate::parts::{board, cooler, wall};
 
@@ -41,11 +41,6 @@ pub(super) fn hangers(
             given.map(|_| at[axes[index]] - shift[axes[index]])
         })
     };
-    let [socket_x, socket_y] = board::socket(&spec.board);
-    let socket = board_place.to_case([socket_x, socket_y, 0.0]);
-    let cooler_z = board_place.origin[2]
-        + boards::PCB_THICKNESS.get()
-        + spec.cooler.as_ref().map_or(40.0, |cooler_spec| cooler::PROCESSOR_MM + cooler_spec.height_mm / 2.0);
     let mut out: Vec<(HungPart, Hanger)> = Vec::new();
     let mut fans: Vec<usize> = (0..spec.fans.len()).collect();
     fans.sort_by(|a, b| {
@@ -57,10 +52,8 @@ pub(super) fn hangers(
     for index in fans {
         let fan = &spec.fans[index];
         let target = match fan.wall {
-            Wall::Back => [socket[0], cooler_z],
-            Wall::Top => [socket[0], socket[1]],
-            Wall::Left | Wall::Right => [socket[1], cooler_z],
             Wall::Front | Wall::Floor => middle(fan.wall),
+            wall => walls::plane(wall).map(|axis| before_cooler(spec, board_place)[axis]),
         };
         let opening = fan_table::fan(fan.size_mm as u32).map_or(fan.size_mm, |row| row.opening.get()) / 2.0;
         out.push((
@@ -78,10 +71,24 @@ pub(super) fn hangers(
             },
         ));
     }
-    // High and to the right, where a hand finds it.
-    let handy = |wall: Wall| match wall {
-        Wall::Top => [room.right - 30.0, room.front + 25.0],
-        _ => [room.right - 30.0, room.top - 18.0],
+    // High and to the right, where a hand finds it. A row of connectors takes most of the corner between front and top:
+    // it keeps off the brackets there, and the button stands in line with it.
+    let row = spec.ports.as_ref().filter(|_| spec.sleeve.join == SleeveJoin::Brackets);
+    let handy = |wall: Wall| {
+        let off = match row {
+            Some(row) if row.wall == wall => {
+                let half = spec.button.as_ref().filter(|button| button.wall == wall);
+                let half = half.map_or(0.0, |button| wall::button_body_mm(button.size_mm) / 2.0);
+                spec.hardware.bracket.leg_mm
+                    + hardware_room::AIR_MM
+                    + half.max(wall::port_size_mm(PortKind::UsbA)[1] / 2.0)
+            }
+            _ => 0.0,
+        };
+        match wall {
+            Wall::Top => [room.right - 30.0, room.front + off.max(25.0)],
+            _ => [room.right - 30.0, room.top - off.max(18.0)],
+        }
     };
     if let Some(button) = &spec.button {
         let side = wall::button_body_mm(button.size_mm);
@@ -119,6 +126,13 @@ pub(super) fn hangers(
         ));
     }
     out
+}
+
+/// The middle of the cooler: a fan does best before it.
+pub(super) fn before_cooler(spec: &Spec, board_place: &BoardPlace) -> [f64; 3] {
+    let [x, y] = board::socket(&spec.board);
+    let height = spec.cooler.as_ref().map_or(40.0, |cooler_spec| cooler::PROCESSOR_MM + cooler_spec.height_mm / 2.0);
+    board_place.to_case([x, y, boards::PCB_THICKNESS.get() + height])
 }
 
 /// Front connectors in a row; each finds its own place near the row's.

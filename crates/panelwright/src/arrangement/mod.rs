@@ -11,6 +11,7 @@ mod feet;
 mod finish;
 mod hang;
 mod hangers;
+mod hardware_room;
 mod needs;
 mod place;
 mod supply;
@@ -19,5 +20,6 @@ mod tests;
 mod walls;
 
 pub use arrange::arrange;
+pub use hardware_room::NEAR_FRONT_MM;
 pub use needs::{Need, Needs, Room, paper_caps, paper_name};
 pub use place::{Arrangement, BoardPlace, CardPlace, CaseSize, DrivePlace, FanPlace, PortKind, SupplyPlace, WallPlace};

@@ -81,8 +81,18 @@ const STEP_MM: f64 = 8.0;
 /// Most steps of the search along one axis: a change must redraw within a frame, and a fan's place is not worth more.
 const STEPS: f64 = 16.0;
 
-/// Standing in the room of another part's plugs costs as much as moving the panel by this many tenths of a mm.
-const CROWDED: f64 = 60.0;
+/// Standing in the room of another part's plugs, cables or air costs as much as moving the panel by this many tenths
+/// of a mm: a hand's width, for plugs that do not go in cannot be helped later.
+const CROWDED: f64 = 600.0;
+
+/// What an opening of another part in the place costs: more than any size, for it cannot be built.
+const TAKEN: f64 = 1e7;
+
+/// What a millimetre of another part's body costs on a panel that does not give way: as much as that.
+const FIXED: f64 = 1e6;
+
+/// A millimetre beyond the size rule costs as much as moving a panel by this many tenths of a mm.
+const OVER: f64 = 1e3;
 
 /// How far beyond the present room the search goes (right, back or up), mm.
 const GROWTH_MM: f64 = 120.0;
@@ -98,17 +108,26 @@ pub struct Found {
     pub body: Aabb,
 }
 
+/// What a hanger could meet.
+#[derive(Clone, Copy, Debug)]
+pub struct Way<'a> {
+    /// How the sleeve comes off.
+    pub slide: Slide,
+    /// Bodies of parts.
+    pub obstacles: &'a [Aabb],
+    /// Room that plugs, cables and air want.
+    pub zones: &'a [Aabb],
+    /// Rectangles of the panel that others take.
+    pub taken: &'a [Rectangle],
+}
+
 /// Finds the best place: no rectangle of `taken` touched, nothing in the way, the panel moved as little as possible,
 /// near the target.
+///
+/// `over` says by how much a place breaks the size rule, mm.
 #[must_use]
-pub fn find(
-    hanger: &Hanger,
-    room: &Room,
-    slide: Slide,
-    obstacles: &[Aabb],
-    zones: &[Aabb],
-    taken: &[Rectangle],
-) -> Found {
+pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f64) -> Found {
+    let Way { slide, obstacles, zones, taken } = *way;
     let axes = plane(hanger.wall);
     let (axis, sign) = inward(hanger.wall);
     let at = face(room, hanger.wall);
@@ -124,9 +143,10 @@ pub fn find(
         let [from, to] = [spans[index][0] + half, spans[index][1] - half];
         match hanger.pinned[index] {
             Some(place) => vec![place],
-            None if to <= from && hanger.may_grow => vec![from],
-            None if to <= from => vec![(spans[index][0] + spans[index][1]) / 2.0],
+            None if to <= from && !hanger.may_grow => vec![(spans[index][0] + spans[index][1]) / 2.0],
             None => {
+                // Where the panel is too small, it grows from its near end.
+                let to = to.max(from);
                 let target = hanger.target[index].clamp(from, to);
                 let mut places = vec![target, from, to];
                 let limit = if hanger.may_grow { to + GROWTH_MM } else { to };
@@ -155,14 +175,14 @@ pub fn find(
             }
             let opening: Rectangle =
                 [0, 1].map(|index| [centre[index] - hanger.opening[index], centre[index] + hanger.opening[index]]);
-            cost += 1e4 * taken.iter().filter(|other| overlap(&opening, other) > 1e-6).count() as f64;
+            cost += TAKEN * taken.iter().filter(|other| overlap(&opening, other) > 1e-6).count() as f64;
             let own: Rectangle = [0, 1]
                 .map(|index| [centre[index] - hanger.size[index] / 2.0, centre[index] + hanger.size[index] / 2.0]);
             let way = swept(own);
             let body = body_at(hanger, room, centre);
             cost += CROWDED * zones.iter().filter(|zone| zone.overlaps(&body)).count() as f64;
             // The back and the floor do not give way: what is in the way there stays in the way.
-            let weight = if matches!(hanger.wall, Wall::Back | Wall::Floor) { 1e3 } else { 10.0 };
+            let weight = if matches!(hanger.wall, Wall::Back | Wall::Floor) { FIXED } else { 10.0 };
             let limit = best.as_ref().map_or(f64::INFINITY, |(least, _)| *least);
             let mut push = Need { least: 0.0, easy: 0.0 };
             let total = |push: &Need| cost + weight * push.least + 2.0 * (push.easy - push.least);
@@ -178,9 +198,14 @@ pub fn find(
                     break;
                 }
             }
+            let found = Found { centre, push, body };
             let cost = total(&push);
+            if cost >= limit {
+                continue;
+            }
+            let cost = cost + OVER * over(&found);
             if best.as_ref().is_none_or(|(least, _)| cost < *least) {
-                best = Some((cost, Found { centre, push, body }));
+                best = Some((cost, found));
             }
         }
     }

@@ -4,11 +4,9 @@ use super::bench::{Bench, Cut};
 use super::panel::Purpose;
 use super::screws::{Grip, Plan};
 use crate::design::{FeetKind, Wall};
-use crate::dimensions::fasteners::{Fit, Thread, clearance_hole, washer};
+use crate::dimensions::fasteners::{Fit, Thread, clearance_hole};
 use crate::fastening::{Fastener, nut_name, washer_name};
-
-/// Height of a hexagon bolt's head, mm: M6, ISO 4017 (from memory: measure yours).
-const BOLT_HEAD_MM: f64 = 4.0;
+use crate::parts::feet as feet_parts;
 
 /// Thread that holds a pad, mm: one diameter of M4 (common practice).
 const PAD_HOLDS_MM: f64 = 4.0;
@@ -40,13 +38,14 @@ pub(super) fn features(bench: &mut Bench) {
         let screw = match kind {
             FeetKind::Bolts => {
                 // From the head on the ground: the free length, the floor with a washer on either side, the upper nut.
-                let free = (height - BOLT_HEAD_MM).max(0.0);
-                let clamped = free + t + washer(thread).thickness_mm;
+                let free = feet_parts::free_mm(&bench.spec.feet);
+                let clamped = feet_parts::bolt_clamped_mm(&bench.spec.feet, t);
                 let plan = Plan::new(name, "bolt as a foot", thread, clamped, Grip::Nut).joins(joins);
                 Plan { washers: 0..=0, ..plan }.screw([*x, *y, -free], [0.0, 0.0, 1.0])
             }
             FeetKind::Spikes => {
-                let plan = Plan::new(name, "spike", thread, t + washer(thread).thickness_mm, Grip::Nut).joins(joins);
+                let clamped = feet_parts::bolt_clamped_mm(&bench.spec.feet, t);
+                let plan = Plan::new(name, "spike", thread, clamped, Grip::Nut).joins(joins);
                 Plan { washers: 0..=0, ..plan }.screw([*x, *y, 0.0], [0.0, 0.0, 1.0])
             }
             FeetKind::Pads | FeetKind::None => {

@@ -10,6 +10,7 @@ use super::corner::{Corner, axis_along, inside};
 use super::fixing::{self, Fixing, LegHole};
 use super::panel::Purpose;
 use super::site::{self, Site};
+use crate::arrangement::NEAR_FRONT_MM;
 use crate::design::{BracketScrews, BracketSize, SleeveJoin, Wall};
 use crate::dimensions::fasteners::{FACE_SCREW_TO_CORNER, washer};
 use crate::fastening::{Fastener, Screw, washer_name};
@@ -19,11 +20,8 @@ use crate::solid::Aabb;
 /// Corners longer than this get a third bracket in the middle, mm (common practice).
 const THIRD_FROM_MM: f64 = 250.0;
 
-/// Step of the search along a corner, mm.
-const STEP_MM: f64 = 2.0;
-
-/// How far from the front corner a captive nut on the left or right panel still holds the front, mm.
-const NEAR_FRONT_MM: f64 = 80.0;
+/// Steps of the search along a corner, mm: a fine one only where the coarse one finds nothing.
+const STEPS_MM: [f64; 2] = [2.0, 0.5];
 
 /// One stretch of a corner where a bracket may go.
 struct Spot {
@@ -225,23 +223,7 @@ fn place(bench: &mut Bench, site: &mut Site, wanted: &Wanted) -> bool {
     }
     for fixing in fixings {
         let seats: Vec<Seat> = wanted.spots.iter().map(|spot| Seat::new(bench, wanted, spot, fixing)).collect();
-        let mut crowded = None;
-        for (seat, spot) in seats.iter().zip(&wanted.spots) {
-            let [low, high] = spot.range;
-            let half = wanted.size.width_mm / 2.0;
-            for at in positions([low + half, high - half], spot.wanted) {
-                let place = seat.at(at);
-                if !place.is_free(bench, site, wanted.carrier) {
-                    continue;
-                }
-                if place.is_uncrowded(bench, site) {
-                    place.take(bench, site, wanted);
-                    return true;
-                }
-                crowded = crowded.or(Some(place));
-            }
-        }
-        if let Some(place) = crowded {
+        if let Some(place) = STEPS_MM.iter().find_map(|step| search(bench, site, wanted, &seats, *step)) {
             place.take(bench, site, wanted);
             return true;
         }
@@ -249,19 +231,39 @@ fn place(bench: &mut Bench, site: &mut Site, wanted: &Wanted) -> bool {
     false
 }
 
+/// The first free place of all spots that is out of the way of plugs and cables, else the first that is free.
+fn search<'a>(bench: &Bench, site: &Site, wanted: &Wanted, seats: &'a [Seat], step_mm: f64) -> Option<SeatAt<'a>> {
+    let mut crowded = None;
+    for (seat, spot) in seats.iter().zip(&wanted.spots) {
+        let [low, high] = spot.range;
+        let half = wanted.size.width_mm / 2.0;
+        for at in positions([low + half, high - half], spot.wanted, step_mm) {
+            let place = seat.at(at);
+            if !place.is_free(bench, site, wanted.carrier) {
+                continue;
+            }
+            if place.is_uncrowded(bench, site) {
+                return Some(place);
+            }
+            crowded = crowded.or(Some(place));
+        }
+    }
+    crowded
+}
+
 /// Positions of a range, the nearest to the wanted one first.
-fn positions([low, high]: [f64; 2], wanted: f64) -> Vec<f64> {
+fn positions([low, high]: [f64; 2], wanted: f64, step_mm: f64) -> Vec<f64> {
     if high < low {
         return Vec::new();
     }
     let start = wanted.clamp(low, high);
     let mut out = vec![start];
-    let steps = libm::ceil((high - low) / STEP_MM) as usize;
+    let steps = libm::ceil((high - low) / step_mm) as usize;
     for step in 1..=steps {
-        let by = step as f64 * STEP_MM;
+        let by = step as f64 * step_mm;
         // The ends of the range are tried too: a bracket in the very corner is often the only one that fits.
         for at in [start - by, start + by] {
-            if at > low - STEP_MM && at < high + STEP_MM {
+            if at > low - step_mm && at < high + step_mm {
                 out.push(at.clamp(low, high));
             }
         }

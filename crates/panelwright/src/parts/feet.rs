@@ -1,6 +1,7 @@
 //! Feet: what stands below the floor and what holds it above.
 
 use crate::design::{FeetKind, FeetSpec};
+use crate::dimensions::fasteners::{Thread, required_length_mm, sold_length_between_mm, washer};
 use crate::parts::{Carrier, Part, PartKind};
 use crate::solid::Aabb;
 
@@ -22,6 +23,31 @@ pub const fn above_floor(kind: FeetKind) -> [f64; 2] {
         FeetKind::Pads => [9.0, PAD_SCREW_HEIGHT_MM],
         FeetKind::None => [0.0, 0.0],
     }
+}
+
+/// Height of a hexagon bolt's head, mm: M6, ISO 4017 (from memory: measure yours).
+pub const BOLT_HEAD_MM: f64 = 4.0;
+
+/// What lies between the head of a foot's bolt and the nut above the floor, mm: free length, floor, a washer.
+#[must_use]
+pub fn bolt_clamped_mm(spec: &FeetSpec, floor_mm: f64) -> f64 {
+    free_mm(spec) + floor_mm + washer(Thread::M6).thickness_mm
+}
+
+/// Free length of a bolt or spike below the floor, mm.
+#[must_use]
+pub fn free_mm(spec: &FeetSpec) -> f64 {
+    if spec.kind == FeetKind::Bolts { (spec.height_mm - BOLT_HEAD_MM).max(0.0) } else { 0.0 }
+}
+
+/// How far the end of a bolt or spike, in the length that is sold, stands above the floor, mm; 0 for other feet.
+#[must_use]
+pub fn bolt_end_mm(spec: &FeetSpec, floor_mm: f64) -> f64 {
+    if !matches!(spec.kind, FeetKind::Bolts | FeetKind::Spikes) {
+        return 0.0;
+    }
+    let least = required_length_mm(bolt_clamped_mm(spec, floor_mm), Thread::M6, 0, true);
+    sold_length_between_mm(Thread::M6, least, f64::INFINITY).unwrap_or(least) - free_mm(spec) - floor_mm
 }
 
 /// One foot at a place of the floor; `floor_z` are the floor's lower and upper faces.

@@ -2,6 +2,7 @@
 
 use crate::arrangement::SupplyPlace;
 use crate::design::{FanSide, PlugShape, SupplyKind, SupplyPose, SupplySpec, Wall};
+use crate::dimensions::source::Sourced;
 use crate::dimensions::{plugs, supplies};
 use crate::parts::{Carrier, KeepClear, Part, PartKind};
 use crate::solid::{Aabb, PanelFrame};
@@ -78,6 +79,15 @@ fn normal(out: [f64; 3]) -> usize {
     out.iter().position(|value| *value != 0.0).unwrap_or(2)
 }
 
+/// Room for the mains plug and its cord outside the case, mm: least and comfortable.
+#[must_use]
+pub const fn plug_room(spec: &SupplySpec) -> Sourced<[f64; 2]> {
+    plugs::mains_plug_room(match spec.plug {
+        PlugShape::Straight => plugs::PlugShape::Straight,
+        PlugShape::RightAngle => plugs::PlugShape::RightAngle,
+    })
+}
+
 /// The supply in its place. `sheet_mm` is the thickness of the wall its face lies on.
 #[must_use]
 pub fn part(spec: &SupplySpec, place: &SupplyPlace, sheet_mm: f64) -> Part {
@@ -89,10 +99,7 @@ pub fn part(spec: &SupplySpec, place: &SupplyPlace, sheet_mm: f64) -> Part {
         purpose: "the supply's cables",
         source: supplies::CABLE_ROOM.source(),
     }];
-    let plug = plugs::mains_plug_room(match spec.plug {
-        PlugShape::Straight => plugs::PlugShape::Straight,
-        PlugShape::RightAngle => plugs::PlugShape::RightAngle,
-    });
+    let plug = plug_room(spec);
     keep_clear.push(KeepClear {
         zone: Aabb::new(at(0.0, 0.0, sheet_mm), at(w, h, sheet_mm + plug.get()[1])),
         purpose: "the mains plug and the supply's outgoing air",
