@@ -94,7 +94,7 @@ const FIXED: f64 = 1e6;
 /// A millimetre beyond the size rule costs as much as moving a panel by this many tenths of a mm.
 const OVER: f64 = 1e3;
 
-/// How far beyond the present room the search goes (right, back or up), mm.
+/// How far beyond the present room the search goes (right, to the front or up), mm.
 const GROWTH_MM: f64 = 120.0;
 
 /// A place found and how far its panel should move outward for it: least and comfortable.
@@ -145,14 +145,18 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
             Some(place) => vec![place],
             None if to <= from && !hanger.may_grow => vec![(spans[index][0] + spans[index][1]) / 2.0],
             None => {
-                // Where the panel is too small, it grows from its near end.
-                let to = to.max(from);
+                // Where the panel is too small, it grows from the end that stands: the back does, and left and floor do.
+                let to_front = axes[index] == 1;
+                let [from, to] = if to_front { [from.min(to), to] } else { [from, to.max(from)] };
                 let target = hanger.target[index].clamp(from, to);
                 let mut places = vec![target, from, to];
-                let limit = if hanger.may_grow { to + GROWTH_MM } else { to };
-                let step = STEP_MM.max((limit - from) / STEPS);
-                let count = libm::floor((limit - from) / step) as usize;
-                places.extend((1..=count).map(|index| from + index as f64 * step));
+                let reach = to - from + if hanger.may_grow { GROWTH_MM } else { 0.0 };
+                let step = STEP_MM.max(reach / STEPS);
+                let count = libm::floor(reach / step) as usize;
+                places.extend((1..=count).map(|index| {
+                    let way = index as f64 * step;
+                    if to_front { to - way } else { from + way }
+                }));
                 // Nearest first: once a free place is found, those further away need not be looked at.
                 places.sort_by(|a, b| (a - target).abs().total_cmp(&(b - target).abs()));
                 places
@@ -166,7 +170,14 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
             let centre = [*first, *second];
             let away = (centre[0] - hanger.target[0]).abs() + (centre[1] - hanger.target[1]).abs();
             let beyond: f64 = [0, 1]
-                .map(|index| (centre[index] + hanger.size[index] / 2.0 + hanger.margin - spans[index][1]).max(0.0))
+                .map(|index| {
+                    let half = hanger.size[index] / 2.0 + hanger.margin;
+                    let beyond = match axes[index] {
+                        1 => spans[index][0] - (centre[index] - half),
+                        _ => centre[index] + half - spans[index][1],
+                    };
+                    beyond.max(0.0)
+                })
                 .iter()
                 .sum();
             let mut cost = away * 0.01 + 10.0 * beyond;
