@@ -36,10 +36,10 @@ const DESIGN: &str = "A design file, a link in quotes, or - for standard input";
 /// What to do.
 #[derive(Debug, Subcommand)]
 pub enum Task {
-    /// Write every file of a design into a folder: templates, panels, findings
+    /// Write every file of a design into a folder: templates, panels, cutting files, findings
     ///
-    /// Writes design.json, build.json, findings.json, case.svg, panels/*.svg and templates.pdf: all of them, or none when
-    /// something goes wrong. Files that are there already are replaced with --force only; other files stay.
+    /// Writes design.json, build.json, findings.json, case.svg, panels/*.svg, cut/*.dxf, cut/*.svg and templates.pdf: all
+    /// of them, or none when something goes wrong. Files that are there already are replaced with --force only; other files stay.
     #[command(after_help = "\
 Examples:
   panelwright make quay.json --out quay

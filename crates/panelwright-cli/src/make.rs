@@ -1,6 +1,7 @@
 //! `make`: every file of a design, worked out before the first one is written.
 
 use panelwright::Build;
+use panelwright::cutting::{CutPanel, CutRule, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
 use panelwright::design::{Design, DesignError, write_file};
 use panelwright::documents::{build_json, templates};
 use panelwright::drawing::{SvgOptions, svg};
@@ -30,6 +31,13 @@ pub fn pack(design: &Design, build: &Build) -> Vec<File> {
         if let Some(svg) = panel::file_svg(build, panel.wall) {
             files.push((format!("panels/{}.svg", panel.id()), svg.into_bytes()));
         }
+    }
+    for panel in &build.panels {
+        let cut = CutPanel::of(panel, CutRule::Nominal);
+        let dxf = cut_panel_to_dxf(&cut, &build.fingerprint);
+        let svg = cut_panel_to_svg(&cut, &build.fingerprint, SvgLines::Shown);
+        files.push((format!("cut/{}.dxf", panel.id()), dxf.into_bytes()));
+        files.push((format!("cut/{}.svg", panel.id()), svg.into_bytes()));
     }
     let setup = templates::setup(&build.spec.template, None);
     let pdf = templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup);

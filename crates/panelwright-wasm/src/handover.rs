@@ -1,7 +1,9 @@
 //! What the page hands out.
 
 use panelwright::Build;
+use panelwright::cutting::{CutPanel, CutRule, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
 use panelwright::documents::templates::{self, Way};
+use panelwright::panels::Panel;
 use serde::Serialize;
 
 /// How many pages the templates take, before they are taken.
@@ -45,4 +47,14 @@ impl TemplatesPlan {
 pub fn templates_pdf(build: &Build) -> Vec<u8> {
     let setup = templates::setup(&build.spec.template, None);
     templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup)
+}
+
+/// A panel's cutting file; empty for a kind of file that is none.
+pub fn cut_file(build: &Build, panel: &Panel, kind: &str) -> String {
+    let cut = CutPanel::of(panel, CutRule::Nominal);
+    match kind {
+        "dxf" => cut_panel_to_dxf(&cut, &build.fingerprint),
+        "svg" => cut_panel_to_svg(&cut, &build.fingerprint, SvgLines::Shown),
+        _ => String::new(),
+    }
 }

@@ -142,6 +142,11 @@ impl Workbench {
         all_panels_svg(self.build())
     }
 
+    /// A panel's cutting file, nominal: `dxf` or `svg`; empty when there is no such panel or kind of file.
+    pub fn cut_file(&self, id: &str, kind: &str) -> String {
+        self.panel(id).map(|panel| handover::cut_file(self.build(), panel, kind)).unwrap_or_default()
+    }
+
     /// Everything that follows from the design, as data for other programs.
     pub fn build_file(&self) -> String {
         build_json(self.build())

@@ -14,6 +14,7 @@
 
 pub mod arrangement;
 mod build;
+pub mod cutting;
 pub mod design;
 pub mod dimensions;
 pub mod documents;

@@ -43,6 +43,7 @@ pub fn all() -> Vec<Entry> {
     super::fasteners::entries(&mut out);
     super::sheets::entries(&mut out);
     super::hand_work::entries(&mut out);
+    super::laser_kerf::entries(&mut out);
     super::paper::entries(&mut out);
     out
 }

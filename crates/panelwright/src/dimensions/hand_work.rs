@@ -81,10 +81,6 @@ sizes! {
         Source::common_practice(WORKSHOP, "none in a tight butt joint");
     HAND_DRILL_MIN: f64 = 3.0, "Smallest hole worth drilling many times by hand", "{} mm",
         Source::common_practice(WORKSHOP, "thinner drills wander and break");
-    LASER_KERF_FIBREBOARD: f64 = 0.20, "Laser cut in 6 mm fibreboard", "{} mm wide",
-        Source::published("Laser kerf table of a university workshop", "fibreboard of 6.35 mm: 0.203");
-    LASER_KERF_ACRYLIC: f64 = 0.25, "Laser cut in 6 mm acrylic or plywood", "{} mm wide",
-        Source::published("Laser kerf table of a university workshop", "acrylic and birch of 6.35 mm: 0.254");
 }
 
 /// Lists the sizes of this file.

@@ -27,6 +27,7 @@ pub mod hand_work;
 mod hardware;
 mod hole_accuracy;
 mod io_aperture;
+pub mod laser_kerf;
 pub mod paper;
 pub mod plugs;
 mod screw_lengths;

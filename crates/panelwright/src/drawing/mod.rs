@@ -1,10 +1,12 @@
 //! A picture in millimetres, and the ways to write it.
 //!
 //! Invariant: nothing in here knows a panel, a part or a page of the web. What prints is what is shown: every
-//! picture and every file is one [`Drawing`], and [`svg`](svg()) and [`pdf`](pdf()) only spell it.
+//! picture and every file is one [`Drawing`], and [`svg`](svg()) and [`pdf`](pdf()) only spell it. A file for a machine,
+//! where the order of contours matters, is one [`Dxf`], spelled by [`dxf`](dxf()).
 
 mod colour;
 mod contour;
+mod dxf;
 pub mod font;
 pub mod number;
 mod pdf;
@@ -15,6 +17,7 @@ pub use colour::{Colour, Shade};
 pub use contour::{
     Arc, CURVE_TOLERANCE_MM, Contour, PathDataError, SAME_POINT_MM, Segment, Vertex, chords_for_arc, chords_for_circle,
 };
+pub use dxf::{Dxf, DxfForm, DxfItem, DxfLayer, dxf};
 pub use font::{Weight, cap_height_mm, text_width_mm};
 pub use pdf::{Page, PdfInfo, pdf};
 pub use picture::{

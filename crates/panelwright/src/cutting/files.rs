@@ -1,0 +1,193 @@
+//! Cutting files: a panel, or a sheet with many panels on it, as DXF and as SVG.
+//!
+//! Every file says whether its contours are compensated, and the fingerprint of the design it belongs to: DXF in a
+//! remark at its top and in letters of single strokes under the part (layer `notes`), SVG in its title.
+
+use kurbo::{BezPath, Point, Vec2};
+
+use super::panel::{CutLayer, CutPanel, LayerUse};
+use super::strokes::strokes;
+use crate::drawing::{
+    Colour, Contour, Drawing, Dxf, DxfForm, DxfItem, DxfLayer, Form, Item, Layer, Shape, Style, SvgOptions,
+    THIN_LINE_MM, dxf, svg,
+};
+
+/// Layer of the words that no tool follows.
+const NOTES: &str = "notes";
+
+/// Layer of the edge of a stock sheet.
+const SHEET: &str = "sheet";
+
+/// Height of the notes' letters, mm.
+const NOTE_MM: f64 = 4.0;
+
+/// Line width that laser programs take for a cut, mm (0.01 to 0.1 are common practice).
+const HAIRLINE_MM: f64 = 0.01;
+
+/// Page around a panel in its SVG, mm: room for the marks of tabs and the outer half of the lines.
+pub const MARGIN_MM: f64 = 5.0;
+
+/// How wide the lines of an SVG are.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum SvgLines {
+    /// As wide as a thin line of a drawing: they show.
+    #[default]
+    Shown,
+    /// So thin that laser programs take them for cuts.
+    Hairline,
+}
+
+/// A stock sheet with panels on it, its lower left corner at the origin.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CutSheet {
+    /// What it is called: `Sheet 1 of 2`.
+    pub label: String,
+    /// Width and height, mm.
+    pub size_mm: [f64; 2],
+    /// What is cut from it, each in its place (see [`CutPanel::placed`]).
+    pub panels: Vec<CutPanel>,
+}
+
+/// A panel's cutting file as DXF, mm, y up, in the panel's own frame seen from outside.
+#[must_use]
+pub fn cut_panel_to_dxf(panel: &CutPanel, fingerprint: &str) -> String {
+    to_dxf(core::slice::from_ref(panel), None, &about(panel, fingerprint))
+}
+
+/// A panel's cutting file as SVG: mm, one group a layer, [`MARGIN_MM`] of page around what is cut.
+#[must_use]
+pub fn cut_panel_to_svg(panel: &CutPanel, fingerprint: &str, lines: SvgLines) -> String {
+    let [x0, y0, x1, y1] = reach(core::slice::from_ref(panel));
+    let page = [x0 - MARGIN_MM, y0 - MARGIN_MM, x1 - x0 + 2.0 * MARGIN_MM, y1 - y0 + 2.0 * MARGIN_MM];
+    to_svg(core::slice::from_ref(panel), None, page, about(panel, fingerprint), lines)
+}
+
+/// A stock sheet's cutting file as DXF: every panel on the layers of its kind, each panel's outline after what is in it.
+#[must_use]
+pub fn cut_sheet_to_dxf(sheet: &CutSheet, fingerprint: &str) -> String {
+    to_dxf(&sheet.panels, Some(&edge(sheet)), &about_sheet(sheet, fingerprint))
+}
+
+/// A stock sheet's cutting file as SVG, as large as the sheet.
+#[must_use]
+pub fn cut_sheet_to_svg(sheet: &CutSheet, fingerprint: &str, lines: SvgLines) -> String {
+    let [width, height] = sheet.size_mm;
+    let about = about_sheet(sheet, fingerprint);
+    to_svg(&sheet.panels, Some(&edge(sheet)), [0.0, 0.0, width, height], about, lines)
+}
+
+/// The lines that say what a file is: program, what it shows, how it was made, which design.
+fn about(panel: &CutPanel, fingerprint: &str) -> Vec<String> {
+    vec![format!("{}, design {fingerprint}, panelwright {}", panel.label, env!("CARGO_PKG_VERSION")), panel.rule.says()]
+}
+
+fn about_sheet(sheet: &CutSheet, fingerprint: &str) -> Vec<String> {
+    let mut lines = vec![format!("{}, design {fingerprint}, panelwright {}", sheet.label, env!("CARGO_PKG_VERSION"))];
+    for panel in &sheet.panels {
+        let says = panel.rule.says();
+        if !lines.contains(&says) {
+            lines.push(says);
+        }
+    }
+    lines
+}
+
+fn edge(sheet: &CutSheet) -> Contour {
+    Contour::rect(0.0, 0.0, sheet.size_mm[0], sheet.size_mm[1])
+}
+
+/// The rectangle around everything that is cut: left, lower, right, upper. Nothing cut gives the panel's own size.
+fn reach(panels: &[CutPanel]) -> [f64; 4] {
+    let cut = panels.iter().flat_map(CutPanel::cuts).map(|(_, cut)| cut.contour.bbox());
+    let size = panels.first().map_or([0.0; 2], |panel| panel.size_mm);
+    cut.reduce(|a, b| a.union(b)).map_or([0.0, 0.0, size[0], size[1]], |all| [all.x0, all.y0, all.x1, all.y1])
+}
+
+/// Colour by the format's index: through cuts black or white, whichever shows; blind ones blue; drilling green;
+/// engraving red; what no tool follows grey.
+const fn colour_index(layer: &CutLayer) -> u8 {
+    match layer.usage {
+        LayerUse::Cut if layer.through => 7,
+        LayerUse::Cut => 5,
+        LayerUse::Drill => 3,
+        LayerUse::Engrave => 1,
+        LayerUse::Mark => 8,
+    }
+}
+
+fn to_dxf(panels: &[CutPanel], sheet: Option<&Contour>, about: &[String]) -> String {
+    let [left, lower, ..] = sheet.map_or_else(|| reach(panels), |_| [0.0; 4]);
+    let note_lines: Vec<Vec<Point>> = about
+        .iter()
+        .zip(1..)
+        .flat_map(|(line, row)| {
+            let below = 4.0 + 2.0 * NOTE_MM * f64::from(row);
+            strokes(line, Point::new(left, lower - below), NOTE_MM)
+        })
+        .collect();
+    let mark = |name: &str| DxfLayer { name: name.to_owned(), colour: 8, printed: false };
+    let mut layers = vec![mark(NOTES)];
+    let mut items: Vec<DxfItem<'_>> =
+        note_lines.iter().map(|line| DxfItem { layer: 0, form: DxfForm::Line(line) }).collect();
+    if let Some(sheet) = sheet {
+        items.push(DxfItem { layer: layers.len(), form: DxfForm::Contour(sheet) });
+        layers.push(mark(SHEET));
+    }
+    for layer in panels.iter().flat_map(|panel| &panel.layers) {
+        let place = layers.iter().position(|known| known.name == layer.name).unwrap_or_else(|| {
+            let printed = layer.usage != LayerUse::Mark;
+            layers.push(DxfLayer { name: layer.name.clone(), colour: colour_index(layer), printed });
+            layers.len() - 1
+        });
+        items.extend(layer.lines.iter().map(|line| DxfItem { layer: place, form: DxfForm::Line(line) }));
+        items.extend(layer.cuts.iter().map(|cut| DxfItem { layer: place, form: DxfForm::Contour(&cut.contour) }));
+    }
+    dxf(&Dxf { remarks: about.to_vec(), layers, items })
+}
+
+fn to_svg(
+    panels: &[CutPanel],
+    sheet: Option<&Contour>,
+    [left, lower, width_mm, height_mm]: [f64; 4],
+    about: Vec<String>,
+    lines: SvgLines,
+) -> String {
+    let by = Vec2::new(-left, -lower);
+    let width = match lines {
+        SvgLines::Shown => THIN_LINE_MM,
+        SvgLines::Hairline => HAIRLINE_MM,
+    };
+    let mut layers: Vec<Layer> = Vec::new();
+    if let Some(sheet) = sheet {
+        let mut layer = Layer::new(SHEET);
+        layer.push(Shape::new(Form::from(sheet.clone()), Style::line(Colour::Thin, width)));
+        layers.push(layer);
+    }
+    for layer in panels.iter().flat_map(|panel| &panel.layers) {
+        let colour = match layer.usage {
+            LayerUse::Cut | LayerUse::Drill => Colour::Ink,
+            LayerUse::Engrave => Colour::Accent,
+            LayerUse::Mark => Colour::Thin,
+        };
+        let style = Style::line(colour, width);
+        let mut shapes: Vec<Item> = Vec::new();
+        for line in &layer.lines {
+            let mut path = BezPath::new();
+            for (index, at) in line.iter().enumerate() {
+                if index == 0 { path.move_to(*at + by) } else { path.line_to(*at + by) }
+            }
+            shapes.push(Shape::new(Form::Path(path), style).into());
+        }
+        for cut in &layer.cuts {
+            shapes.push(Shape::new(Form::from(cut.contour.translate(by)), style).into());
+        }
+        match layers.iter_mut().find(|known| known.name == layer.name) {
+            Some(known) => known.items.append(&mut shapes),
+            None => layers.push(Layer { name: layer.name.clone(), items: shapes }),
+        }
+    }
+    // Outlines last, whichever panel brought a layer first.
+    layers.sort_by_key(|layer| layer.name == super::panel::OUTLINE);
+    let title = Some(about.join("; "));
+    svg(&Drawing { width_mm, height_mm, layers }, &SvgOptions { title, ..SvgOptions::for_file() })
+}

@@ -1,0 +1,36 @@
+//! Cutting: from a finished flat panel to what a tool follows.
+//!
+//! ```text
+//! Panel (nominal, exact arcs) --relief--> edges --offset--> paths --order--> CutPanel --> DXF, SVG
+//! ```
+//!
+//! Everything here takes plain numbers: which tool cuts is decided elsewhere, as a [`CutRule`].
+//!
+//! Invariant: arcs stay arcs and circles stay circles, all the way into the files. What a tool cannot do comes back as a
+//! value ([`Lost`], [`CornerFault`], [`CutProblem`]), never as a contour that is only nearly right.
+
+mod files;
+mod kerf;
+mod offset;
+mod order;
+mod panel;
+mod relief;
+mod router;
+mod rule;
+mod strokes;
+mod tabs;
+mod test_piece;
+
+pub use files::{
+    CutSheet, MARGIN_MM, SvgLines, cut_panel_to_dxf, cut_panel_to_svg, cut_sheet_to_dxf, cut_sheet_to_svg,
+};
+pub use kerf::{compensated, kerf_from_test};
+pub use offset::{Joins, Lost, offset};
+pub use order::tidy;
+pub use panel::{Cut, CutLayer, CutPanel, LayerUse, OUTLINE, layer_name};
+pub use relief::{CornerFault, LEAST_RESIDUE_MM, Relief, ReliefWall, Relieved, Void, relieve, residue_mm};
+pub use router::{Reach, reach};
+pub use rule::{CutProblem, CutRule, RELIEF_ROOM, RouterRule, Trouble};
+pub use strokes::{strokes, strokes_width_mm};
+pub use tabs::{MARK_MM, TabRule, Tabs, mark, tabs};
+pub use test_piece::kerf_test_piece;

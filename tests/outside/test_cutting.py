@@ -1,0 +1,358 @@
+"""Cutting files, read by others: ezdxf for DXF, resvg and shapely for SVG, shapely for offsets.
+
+`panelwright make` writes the nominal files of the examples; `crates/panelwright/examples/cutting.rs` writes seeded
+designs by every rule.
+"""
+
+import io
+import json
+import math
+import re
+import subprocess
+import xml.etree.ElementTree as tree
+
+import ezdxf
+import numpy
+import pytest
+import resvg_py
+from PIL import Image
+from ezdxf import recover
+from shapely.geometry import Polygon
+
+import flat
+
+SVG = "{http://www.w3.org/2000/svg}"
+# What no tool follows.
+ASIDE = {"notes", "tabs", "sheet"}
+# mm: half a unit in the fourth decimal at both ends of a coordinate, and room.
+EXACT = 0.001
+
+
+@pytest.fixture(scope="module")
+def packs(root, panelwright, tmp_path_factory):
+    """The pack of every example: its folder and its build.json."""
+    made = []
+    for design in sorted((root / "examples").glob("*.json")):
+        folder = tmp_path_factory.mktemp(design.stem)
+        panelwright("make", design, "--out", folder, "--force")
+        made.append((folder, json.loads((folder / "build.json").read_text())))
+    assert len(made) >= 5
+    return made
+
+
+@pytest.fixture(scope="module")
+def specimens(root, tmp_path_factory):
+    """The folder of seeded cutting files."""
+    folder = tmp_path_factory.mktemp("cutting")
+    subprocess.run(
+        ["cargo", "run", "--quiet", "--package", "panelwright", "--example", "cutting", "--", folder],
+        cwd=root,
+        check=True,
+    )
+    return folder
+
+
+@pytest.fixture(scope="module")
+def told(specimens):
+    """What the specimens say of themselves."""
+    return json.loads((specimens / "cutting.json").read_text())
+
+
+def audited(path):
+    """A file that reads without a repair, strictly and by the reader that repairs."""
+    text = path.read_bytes()
+    assert b"\n" not in text.replace(b"\r\n", b"")
+    document = ezdxf.readfile(path)
+    audit = document.audit()
+    assert not audit.errors and not audit.fixes, (path, audit.errors, audit.fixes)
+    _, audit = recover.readfile(path)
+    assert not audit.errors and not audit.fixes, (path, audit.errors, audit.fixes)
+    assert document.dxfversion == "AC1015"
+    assert document.header["$INSUNITS"] == 4 and document.header["$MEASUREMENT"] == 1
+    return document
+
+
+def form(entity):
+    """A closed contour as (kind, numbers): circle (x, y, r) or its corners (x, y, bulge)."""
+    if entity.dxftype() == "CIRCLE":
+        return ("circle", (entity.dxf.center.x, entity.dxf.center.y, entity.dxf.radius))
+    assert entity.dxftype() == "LWPOLYLINE", entity.dxftype()
+    assert entity.closed, "an open contour"
+    return ("corners", [tuple(corner) for corner in entity.get_points("xyb")])
+
+
+def corners(path):
+    """Path data as corners (x, y, bulge); y up, so a sweep flag of 1 is counter-clockwise."""
+    found = []
+    for command, text in re.findall(r"([MLAZ])([^MLAZ]*)", path):
+        numbers = [float(word) for word in text.split()]
+        if command == "Z":
+            continue
+        if command == "A":
+            radius, _, _, large, sweep, x, y = numbers
+            half = math.dist(found[-1][:2], (x, y)) / 2
+            rise = radius - math.sqrt(max(radius * radius - half * half, 0))
+            assert not large
+            found[-1][2] = (rise if sweep else -rise) / half
+            numbers = [x, y]
+        found.append([*numbers, 0.0])
+    if len(found) > 1 and math.dist(found[0][:2], found[-1][:2]) < 1e-9:
+        found.pop()
+    return found
+
+
+def polygon(contour, chord=0.002):
+    """A form of the file as a shapely polygon, arcs as chords."""
+    kind, numbers = contour
+    if kind == "circle":
+        x, y, r = numbers
+        numbers = [(x + r, y, 1.0), (x - r, y, 1.0)]
+    points = []
+    for (x1, y1, bulge), (x2, y2, _) in zip(numbers, [*numbers[1:], numbers[0]]):
+        points.append((x1, y1))
+        if bulge:
+            half = math.dist((x1, y1), (x2, y2)) / 2
+            angle = 4 * math.atan(bulge)
+            radius = half * (1 + bulge * bulge) / (2 * abs(bulge))
+            rise = half * (1 - bulge * bulge) / (2 * bulge)
+            cx = (x1 + x2) / 2 - rise * (y2 - y1) / (2 * half)
+            cy = (y1 + y2) / 2 + rise * (x2 - x1) / (2 * half)
+            start = math.atan2(y1 - cy, x1 - cx)
+            steps = max(2, math.ceil(abs(angle) / (2 * math.acos(max(1 - chord / radius, 0)))))
+            points.extend(
+                (cx + radius * math.cos(start + angle * i / steps), cy + radius * math.sin(start + angle * i / steps))
+                for i in range(1, steps)
+            )
+    return Polygon(points)
+
+
+def contours(document):
+    """The closed contours a tool follows, in the order of the file: layer and form."""
+    return [
+        (entity.dxf.layer, form(entity))
+        for entity in document.modelspace()
+        if entity.dxf.layer not in ASIDE and entity.dxf.layer not in ("lettering", "parting")
+    ]
+
+
+def same_as_path(contour, path, theirs):
+    """Whether a form of the file is the outline of the path data, to EXACT; `theirs` is that as a polygon."""
+    kind, numbers = contour
+    ours = polygon(contour)
+    if any(abs(a - b) > 0.01 for a, b in zip(ours.bounds, theirs.bounds)):
+        return False
+    wanted = corners(path)
+    if kind == "circle":
+        x, y, r = numbers
+        return all(b > 0 for *_, b in wanted) and all(
+            abs(math.dist((px, py), (x, y)) - r) < EXACT for px, py, _ in wanted
+        )
+    # Path data writes wide arcs in pieces: every corner of the file is a corner there, and between them they agree.
+    near = all(any(math.dist(corner[:2], other[:2]) < EXACT for other in wanted) for corner in numbers)
+    return near and theirs.hausdorff_distance(ours) < 0.006 and abs(theirs.area - ours.area) < 0.01 * theirs.length
+
+
+def test_nominal_files_hold_exactly_what_build_json_says(packs):
+    for folder, build in packs:
+        for panel in build["panels"]:
+            document = audited(folder / "cut" / f"{panel['id']}.dxf")
+            found = contours(document)
+            wanted = [panel["outline"]] + [
+                feature["path"]
+                for feature in panel["features"]
+                if not (feature.get("notch") and feature["through"])
+            ]
+            left = [(path, flat.polygon(path)) for path in wanted]
+            for layer, contour in found:
+                # The same cut named twice in build.json is cut once.
+                rest = [(path, shape) for path, shape in left if not same_as_path(contour, path, shape)]
+                assert len(rest) < len(left), f"{folder.name}/{panel['id']}: not in build.json: {layer} {contour}"
+                left = rest
+            assert not left, f"{folder.name}/{panel['id']}: not in the file: {left[:2]}"
+
+
+def test_circles_have_their_diameter_and_sit_where_they_should(packs):
+    for folder, build in packs:
+        for panel in build["panels"]:
+            document = ezdxf.readfile(folder / "cut" / f"{panel['id']}.dxf")
+            circles = [numbers for _, (kind, numbers) in contours(document) if kind == "circle"]
+            for feature in panel["features"]:
+                if feature["diameter_mm"]:
+                    x, y = feature["centre_mm"]
+                    assert any(
+                        math.dist((x, y), (cx, cy)) < EXACT and abs(2 * r - feature["diameter_mm"]) < EXACT
+                        for cx, cy, r in circles
+                    ), (folder.name, panel["id"], feature["id"])
+
+
+def check_contours(document, name):
+    """Closed, no stretch without length, none twice, nothing inside cut after the outline around it."""
+    seen = set()
+    outlines = []
+    for layer, contour in contours(document):
+        shape = polygon(contour)
+        assert shape.is_valid and shape.area > 0, (name, layer)
+        kind, numbers = contour
+        if kind == "corners":
+            for a, b in zip(numbers, [*numbers[1:], numbers[0]]):
+                assert math.dist(a[:2], b[:2]) > 5e-5, (name, layer, a, b)
+            mark = (layer, *sorted((round(x, 3), round(y, 3)) for x, y, _ in numbers))
+        else:
+            mark = (layer, *(round(number, 3) for number in numbers))
+        assert mark not in seen, (name, mark)
+        seen.add(mark)
+        inside = shape.representative_point()
+        assert not any(outline.contains(inside) for outline in outlines), f"{name}: cut after its outline"
+        if layer == "outline":
+            outlines.append(shape)
+    assert outlines
+    for entity in document.modelspace():
+        if entity.dxftype() == "LINE":
+            assert math.dist(entity.dxf.start, entity.dxf.end) > 5e-5
+    return len(outlines)
+
+
+def test_every_file_of_every_rule_is_clean(specimens, packs):
+    files = sorted(specimens.glob("*.dxf")) + [file for folder, _ in packs for file in sorted(folder.glob("cut/*.dxf"))]
+    assert len(files) > 150
+    for file in files:
+        count = check_contours(audited(file), file.name)
+        assert count == (6 if "-sheet-" in file.name else 1)
+
+
+def test_files_say_how_they_were_made_and_for_which_design(specimens, told):
+    for file in told["files"]:
+        text = (specimens / f"{file['file']}.dxf").read_text()
+        head = text[: text.index("SECTION")]
+        assert file["fingerprint"] in head and file["says"] in head
+        title = tree.parse(specimens / f"{file['file']}.svg").getroot().findtext(f"{SVG}title")
+        assert file["fingerprint"] in title and file["says"] in title
+        words = {"nominal": "nominal", "laser": "compensated for a cut 0.2", "router-path": "compensated for a cutter"}
+        assert file["says"].startswith(words.get(file["rule"], "nominal, for a cutter of 3.175"))
+        # And to the eye: lines of the notes stand below the part.
+        document = ezdxf.readfile(specimens / f"{file['file']}.dxf")
+        notes = [entity for entity in document.modelspace() if entity.dxf.layer == "notes"]
+        assert len(notes) > 40
+
+
+def buffered(path, by, sharp):
+    """shapely's offset of a contour."""
+    shape = flat.polygon(path)
+    return shape.buffer(by, join_style="mitre" if sharp else "round", quad_segs=256, mitre_limit=4.0)
+
+
+def test_laser_paths_are_half_a_kerf_off_as_shapely_says(specimens, told):
+    checked = 0
+    for file in told["files"]:
+        if file["rule"] != "laser":
+            continue
+        given = {feature["id"]: feature["path"] for feature in file["features"]} | {"outline": file["outline"]}
+        for cut in file["cuts"]:
+            by = 0.1 if cut["of"] == "outline" else -0.1
+            wanted, found = buffered(given[cut["of"]], by, True), flat.polygon(cut["path"])
+            assert found.hausdorff_distance(wanted) < 0.012, (file["file"], cut["of"])
+            assert abs(found.area - wanted.area) < 0.012 * found.length
+            checked += 1
+    assert checked > 150
+
+
+def test_offsets_agree_with_shapely_and_with_steiner(told):
+    split, vanished, agreed = 0, 0, 0
+    for case in told["offsets"]:
+        sharp = case["joins"] == "sharp"
+        wanted = buffered(case["given"], case["by"], sharp)
+        got = case["got"]
+        if "lost" in got:
+            parts = list(getattr(wanted, "geoms", [wanted]))
+            if wanted.is_empty:
+                assert got["lost"] == "Vanished"
+                vanished += 1
+            else:
+                # In pieces, or with an island left inside.
+                assert len(parts) > 1 or parts[0].interiors, case
+                assert got["lost"].startswith("Split"), case
+                split += 1
+            continue
+        found = flat.polygon(got["path"])
+        assert found.is_valid
+        if sharp and "A" in got["path"]:
+            # A join that another edge cuts short stays round: between the round offset and the sharp one.
+            low, high = sorted((buffered(case["given"], case["by"], False).area, wanted.area))
+            assert low - 0.01 * wanted.length < got["area"] < high + 0.01 * wanted.length, case
+            continue
+        assert abs(got["area"] - wanted.area) < 0.002 * wanted.length + 0.01, case
+        if not sharp:
+            assert found.hausdorff_distance(wanted) < 0.012, case
+        given = flat.polygon(case["given"])
+        if case["by"] > 0 and not sharp and given.equals(given.convex_hull):
+            steiner = given.area + given.length * case["by"] + math.pi * case["by"] ** 2
+            assert got["area"] == pytest.approx(steiner, abs=0.01)
+        agreed += 1
+    assert agreed > 150 and split > 5 and vanished > 1, (agreed, split, vanished)
+
+
+def test_router_paths_leave_the_part_and_take_no_more(specimens, told):
+    """A cutter that follows the path cuts up to the edge and not into it, save in the relief of corners."""
+    radius = 3.175 / 2
+    checked = 0
+    for file in told["files"]:
+        if file["rule"] != "router-path":
+            continue
+        given = {feature["id"]: feature["path"] for feature in file["features"]} | {"outline": file["outline"]}
+        for cut in file["cuts"]:
+            if "drill" in cut["layer"]:
+                continue
+            path, part = flat.polygon(cut["path"]), flat.polygon(given[cut["of"]])
+            swept = path.exterior.buffer(radius, quad_segs=64)
+            # Relief for a right angle takes (pi/2 - 1) r^2 = 0.57 r^2, 1.05 as wide.
+            allowed = (math.pi / 2 - 1) * (radius * 1.05) ** 2
+            into = swept.intersection(part) if cut["of"] == "outline" else swept.difference(part)
+            corner = len(corners(given[cut["of"]]))
+            assert into.area < corner * allowed + 0.01 * part.length, (file["file"], cut["of"])
+            assert swept.distance(part.exterior) < 0.01
+            checked += 1
+    assert checked > 100
+
+
+def test_the_kerf_test_piece_has_its_cuts(specimens):
+    document = audited(specimens / "kerf-test.dxf")
+    lines = [entity for entity in document.modelspace() if entity.dxf.layer == "parting"]
+    across = sorted(entity.dxf.start.x for entity in lines)
+    assert across == pytest.approx([10 * i for i in range(1, 10)])
+    numbers = [entity for entity in document.modelspace() if entity.dxf.layer == "lettering"]
+    assert len(numbers) >= 11 and all(entity.dxftype() in ("LINE", "LWPOLYLINE") for entity in numbers)
+
+
+def test_svg_and_dxf_draw_the_same_lines(specimens, told):
+    """Millimetres, layers as groups, and resvg's ink on every contour that ezdxf reads."""
+    files = [file["file"] for file in told["files"] if file["rule"] in ("nominal", "router-edge")][::5]
+    for name in files:
+        text = (specimens / f"{name}.svg").read_text()
+        page = tree.fromstring(text)
+        width, height = (float(page.get(side).removesuffix("mm")) for side in ("width", "height"))
+        assert page.get("viewBox") == f"0 0 {page.get('width')[:-2]} {page.get('height')[:-2]}"
+        document = ezdxf.readfile(specimens / f"{name}.dxf")
+        groups = [group.get("id") for group in page.findall(f"{SVG}g")]
+        used = dict.fromkeys(entity.dxf.layer for entity in document.modelspace() if entity.dxf.layer != "notes")
+        assert groups == list(used)
+        scale = 8
+        size = {"width": round(width * scale), "height": round(height * scale)}
+        png = resvg_py.svg_to_bytes(svg_string=text, **size, dpi=96, background="white", skip_system_fonts=True)
+        ink = numpy.asarray(Image.open(io.BytesIO(bytes(png))).convert("L")) < 240
+        outline = next(polygon(contour) for layer, contour in contours(document) if layer == "outline")
+        # 5 mm of page all around.
+        left, top = outline.bounds[0] - 5, outline.bounds[3] + 5
+        for layer, contour in contours(document):
+            edge = polygon(contour).exterior
+            for step in range(24):
+                point = edge.interpolate(step / 24, normalized=True)
+                column, row = round((point.x - left) * scale), round((top - point.y) * scale)
+                window = ink[max(row - 3, 0) : row + 4, max(column - 3, 0) : column + 4]
+                assert window.any(), (name, layer, point)
+
+
+def test_hairlines_are_thin(specimens, told):
+    for file in told["files"]:
+        text = (specimens / f"{file['file']}.svg").read_text()
+        widths = set(re.findall(r'stroke-width="([^"]*)"', text))
+        assert widths == ({"0.01"} if file["rule"] == "laser" else {"0.25"})
