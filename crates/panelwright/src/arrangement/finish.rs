@@ -4,34 +4,35 @@ use kurbo::Point;
 
 use super::arrange::{Draft, gap};
 use super::hang::HungPart;
-use super::needs::Settled;
+use super::needs::{self, Settled};
 use super::{Arrangement, BoardPlace, CardPlace, CaseSize, FanPlace, PortKind, WallPlace, feet, hardware_room, walls};
-use crate::design::{Corners, Spec, Wall};
+use crate::design::{Spec, Wall};
 use crate::dimensions::fans as fan_table;
 use crate::parts::{Carrier, Part, PartKind, card, feet as feet_parts, tongue, wall};
 use crate::solid::{Aabb, TOUCH_MM};
 
 pub(super) fn case_size(spec: &Spec, settled: &Settled) -> CaseSize {
     let t = spec.sheet.thickness_mm();
+    let shell = needs::shell(spec);
     CaseSize {
         outside_mm: settled.outside,
-        inside_mm: settled.outside.map(|length| length - 2.0 * t),
+        inside_mm: [0, 1, 2].map(|axis| settled.outside[axis] - shell[axis]),
         thickness_mm: t,
         gap_mm: gap(spec),
+        joints: spec.making.joints,
     }
 }
 
 /// From the rear frame to the case frame.
 pub(super) fn shift(spec: &Spec, settled: &Settled) -> [f64; 3] {
     let t = spec.sheet.thickness_mm();
-    [t - settled.room.left, settled.outside[1] - t, t]
+    [spec.making.joints.shell_mm(Wall::Left, t) - settled.room.left, settled.outside[1] - t, t]
 }
 
 pub(super) fn finish(spec: &Spec, draft: Draft) -> Arrangement {
     let case = case_size(spec, &draft.settled);
     let by = shift(spec, &draft.settled);
     let t = case.thickness_mm;
-    let sides = spec.sleeve.corners == Corners::Sides;
     let move_point = |point: [f64; 3]| [0, 1, 2].map(|axis| point[axis] + by[axis]);
     let mut parts: Vec<Part> = draft.parts.into_iter().map(|part| moved(part, by)).collect();
     let mut fans = Vec::new();
@@ -39,7 +40,7 @@ pub(super) fn finish(spec: &Spec, draft: Draft) -> Arrangement {
     let mut ports = Vec::new();
     let mut jack = None;
     for hung in &draft.hung {
-        let ([_, _], frame) = case.panel(hung.wall, sides);
+        let ([_, _], frame) = case.panel(hung.wall);
         let axes = walls::plane(hung.wall);
         let mut at = frame.origin;
         for index in 0..2 {
@@ -78,7 +79,7 @@ pub(super) fn finish(spec: &Spec, draft: Draft) -> Arrangement {
         }
     }
     fans.sort_by_key(|fan| fan.number);
-    let (floor_size, floor_frame) = case.panel(Wall::Floor, sides);
+    let (floor_size, floor_frame) = case.panel(Wall::Floor);
     let far = floor_frame.to_case(Point::new(floor_size[0], floor_size[1]), 0.0);
     let near = floor_frame.origin;
     let floor = [near[0].min(far[0]), near[1].min(far[1]), near[0].max(far[0]), near[1].max(far[1])];
@@ -90,7 +91,7 @@ pub(super) fn finish(spec: &Spec, draft: Draft) -> Arrangement {
     for (index, at) in feet.iter().enumerate() {
         parts.push(feet_parts::part(&spec.feet, index + 1, *at, [0.0, t]));
     }
-    let shelf_screws = shelf_screws(spec, &board_place, &case, sides);
+    let shelf_screws = shelf_screws(spec, &board_place, &case);
     Arrangement {
         case,
         parts,
@@ -159,24 +160,23 @@ fn tongue_room(spec: &Spec, place: &BoardPlace, floor_x: [f64; 2], parts: &[Part
 
 /// Room for the captive nut that holds the sleeve to the floor, where there is any.
 fn captive_room(spec: &Spec, case: &CaseSize, parts: &[Part]) -> Option<Aabb> {
-    let [width, depth, _] = case.outside_mm;
-    let t = case.thickness_mm;
+    let at = |wall: Wall| case.inner(wall).2;
     let bodies = |carrier: Carrier| -> Vec<Aabb> {
         parts.iter().filter(|part| part.carrier == carrier).flat_map(|part| part.bodies.iter().copied()).collect()
     };
     let inside = hardware_room::Inside {
-        x: [t, width - t],
-        y: [t, depth - t],
-        floor: t,
+        x: [at(Wall::Left), at(Wall::Right)],
+        y: [at(Wall::Front), at(Wall::Back)],
+        floor: at(Wall::Floor),
         chassis: &bodies(Carrier::Chassis),
         sleeve: &bodies(Carrier::Sleeve),
     };
     hardware_room::front_captive(spec, &inside).filter(|kept| kept.missing <= TOUCH_MM).map(|kept| kept.room)
 }
 
-fn shelf_screws(spec: &Spec, place: &BoardPlace, case: &CaseSize, sides: bool) -> Vec<Point> {
+fn shelf_screws(spec: &Spec, place: &BoardPlace, case: &CaseSize) -> Vec<Point> {
     let Some(card_spec) = spec.card.as_ref().filter(|_| spec.parts_shelf()) else { return Vec::new() };
-    let (_, frame) = case.panel(Wall::Back, sides);
+    let (_, frame) = case.panel(Wall::Back);
     card::shelf_screws(card_spec, &spec.board, case.thickness_mm)
         .into_iter()
         .map(|[x, z]| frame.to_panel(place.to_case([x, 0.0, z])).0)

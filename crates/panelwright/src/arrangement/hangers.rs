@@ -7,7 +7,7 @@ use super::hang::HungPart;
 use super::needs::Room;
 use super::walls::{self, Hanger};
 use super::{BoardPlace, CaseSize, PortKind, hardware_room};
-use crate::design::{Corners, SleeveJoin, Spec, SupplyKind, Wall};
+use crate::design::{Spec, SupplyKind, Wall};
 use crate::dimensions::{boards, fans as fan_table};
 use crate::parts::{board, cooler, wall};
 
@@ -24,7 +24,6 @@ pub(super) fn hangers(
     board_place: &BoardPlace,
     may_grow: bool,
 ) -> Vec<(HungPart, Hanger)> {
-    let sides = spec.sleeve.corners == Corners::Sides;
     let margin = gap(spec) + 2.0;
     let middle = |wall: Wall| -> [f64; 2] {
         let spans = [[room.left, room.right], [room.front, 0.0], [0.0, room.top]];
@@ -32,7 +31,7 @@ pub(super) fn hangers(
     };
     // A place given on a panel, seen from outside, in the plane of the rear frame.
     let pin = |wall: Wall, across: Option<f64>, up: Option<f64>| -> [Option<f64>; 2] {
-        let ([_, _], frame) = case.panel(wall, sides);
+        let ([_, _], frame) = case.panel(wall);
         let at = frame.to_case(Point::new(across.unwrap_or(0.0), up.unwrap_or(0.0)), 0.0);
         let axes = walls::plane(wall);
         [0, 1].map(|index| {
@@ -73,7 +72,7 @@ pub(super) fn hangers(
     }
     // High and to the right, where a hand finds it. A row of connectors takes most of the corner between front and top:
     // it keeps off the brackets there, and the button stands in line with it.
-    let row = spec.ports.as_ref().filter(|_| spec.sleeve.join == SleeveJoin::Brackets);
+    let row = spec.ports.as_ref().filter(|_| spec.has_sleeve_brackets());
     let handy = |wall: Wall| {
         let off = match row {
             Some(row) if row.wall == wall => {

@@ -3,7 +3,7 @@
 //! Everything here is in the *rear frame*: x and y as in the case frame, origin where hole row C of the board meets the
 //! inside of the back (x of hole C, y = 0 on the back's inside face and negative towards the front), z = 0 on the floor.
 
-use crate::design::{Corners, PaperName, SizeRule, Spec};
+use crate::design::{PaperName, SizeRule, Spec, Wall};
 use crate::dimensions::paper;
 
 /// Where an inside face must be: the least position, and the comfortable one further out.
@@ -95,8 +95,8 @@ const ROUND_UP_MM: f64 = 0.5;
 /// Finds the outside size by the design's rule.
 #[must_use]
 pub fn settle(needs: &Needs, spec: &Spec) -> Settled {
-    let t = 2.0 * spec.sheet.thickness_mm();
-    let outside = |inside: [f64; 3]| inside.map(|length| length + t);
+    let shell = shell(spec);
+    let outside = |inside: [f64; 3]| [0, 1, 2].map(|axis| inside[axis] + shell[axis]);
     let least = outside(needs.inside(|need| need.least));
     let easy = outside(needs.inside(|need| need.easy));
     let (size, excess) = match spec.size {
@@ -107,7 +107,14 @@ pub fn settle(needs: &Needs, spec: &Spec) -> Settled {
         }
         SizeRule::Paper(name) => within_paper(least, easy, spec, name),
     };
-    Settled { outside: size, room: room(needs, size.map(|length| length - t)), excess }
+    Settled { outside: size, room: room(needs, [0, 1, 2].map(|axis| size[axis] - shell[axis])), excess }
+}
+
+/// Sheet around the inside along each axis, on both sides together: thickness, and lips beyond tabs.
+pub(super) fn shell(spec: &Spec) -> [f64; 3] {
+    let t = spec.sheet.thickness_mm();
+    let of = |wall: Wall| spec.making.joints.shell_mm(wall, t);
+    [of(Wall::Left) + of(Wall::Right), of(Wall::Front) + t, t + of(Wall::Top)]
 }
 
 fn round_up(length: f64) -> f64 {
@@ -121,12 +128,19 @@ pub fn paper_caps(spec: &Spec, name: PaperName) -> [[f64; 3]; 3] {
     let sheet = paper::size(paper_name(name)).get();
     let (short, long) = (sheet[0].min(sheet[1]), sheet[0].max(sheet[1]));
     let t = spec.sheet.thickness_mm();
-    // The width of top and front lies between the sides, or the depth and height of the sides behind front and top;
-    // the top is the full depth either way, and the front is covered by the top.
-    let inset = match spec.sleeve.corners {
-        Corners::Sides => [2.0 * t, 0.0, 0.0],
-        Corners::Face => [0.0, 0.0, t],
+    let joints = &spec.making.joints;
+    // How much less than the case a panel measures, for each pair of ends along an axis; the largest panel counts.
+    let less = |wall: Wall, ends: &[Wall]| -> f64 {
+        ends.iter().map(|end| joints.shell_mm(*end, t) - joints.extent_mm(wall, *end, t)).sum()
     };
+    let least = |walls: &[Wall], ends: &[Wall]| -> f64 {
+        walls.iter().map(|wall| less(*wall, ends)).fold(f64::INFINITY, f64::min)
+    };
+    let inset = [
+        least(&[Wall::Front, Wall::Top], &[Wall::Left, Wall::Right]),
+        least(&[Wall::Left, Wall::Right, Wall::Top], &[Wall::Front]),
+        least(&[Wall::Left, Wall::Right, Wall::Front], &[Wall::Top]),
+    ];
     [0, 1, 2].map(|axis| [0, 1, 2].map(|other| if other == axis { long + inset[other] } else { short + inset[other] }))
 }
 

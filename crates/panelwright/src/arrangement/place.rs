@@ -2,7 +2,7 @@
 
 use kurbo::Point;
 
-use crate::design::{DriveKind, SupplyPose, Wall};
+use crate::design::{DriveKind, Joints, SupplyPose, Wall};
 use crate::parts::Part;
 use crate::solid::PanelFrame;
 
@@ -17,6 +17,8 @@ pub struct CaseSize {
     pub thickness_mm: f64,
     /// Gap on each face that slides: running clearance and the finishes on both faces.
     pub gap_mm: f64,
+    /// How the panels are joined, which decides how far each reaches.
+    pub joints: Joints,
 }
 
 /// Everything in its place. Hardware (brackets, captive nuts) comes later, with the panels.
@@ -152,29 +154,63 @@ pub enum PortKind {
 }
 
 impl CaseSize {
+    /// The inside face of a wall: axis, inward sense along it, and position, in the case frame.
+    #[must_use]
+    pub fn inner(&self, wall: Wall) -> (usize, f64, f64) {
+        let t = self.thickness_mm;
+        let [w, d, h] = self.outside_mm;
+        let shell = self.joints.shell_mm(wall, t);
+        match wall {
+            Wall::Left => (0, 1.0, shell),
+            Wall::Right => (0, -1.0, w - shell),
+            Wall::Front => (1, 1.0, shell),
+            Wall::Back => (1, -1.0, d - t),
+            Wall::Floor => (2, 1.0, t),
+            Wall::Top => (2, -1.0, h - shell),
+        }
+    }
+
     /// Width and height of a panel's bounding box, and its frame in the case, for the sleeve construction.
     ///
     /// The floor and the back are `gap` smaller than the sleeve's inside on each face that slides; the back runs down
-    /// past the floor's edge; the top runs over front and back. `sides_run_through` tells whether left and right
-    /// cover the edges of front and top, or front and top those of left and right.
+    /// past the floor's edge. At each corner of the sleeve one panel runs through and covers the other's edge, and the
+    /// joint decides how far that other reaches into it.
     #[must_use]
-    pub fn panel(&self, wall: Wall, sides_run_through: bool) -> ([f64; 2], PanelFrame) {
-        let [w, d, h] = self.outside_mm;
+    pub fn panel(&self, wall: Wall) -> ([f64; 2], PanelFrame) {
+        let [_, d, _] = self.outside_mm;
         let t = self.thickness_mm;
         let g = self.gap_mm;
+        let at = |wall: Wall| self.inner(wall).2;
+        let (left, right, front, top) = (at(Wall::Left), at(Wall::Right), at(Wall::Front), at(Wall::Top));
+        let past = |wall: Wall, other: Wall| self.joints.extent_mm(wall, other, t);
         let frame = |origin, u, v, out| PanelFrame { origin, u, v, out };
         let (x, y, z) = ([1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]);
         let minus = |v: [f64; 3]| v.map(|value: f64| if value == 0.0 { 0.0 } else { -value });
-        // Inset of front and top from the case's left and right, and of the sides from front and top.
-        let (across, along) = if sides_run_through { (t, 0.0) } else { (0.0, t) };
+        let side = |wall: Wall| (front - past(wall, Wall::Front), top + past(wall, Wall::Top));
+        let across = |wall: Wall| (left - past(wall, Wall::Left), right + past(wall, Wall::Right));
         match wall {
-            Wall::Left => ([d - along, h - along], frame([0.0, d, 0.0], minus(y), z, minus(x))),
-            Wall::Right => ([d - along, h - along], frame([w, along, 0.0], y, z, x)),
-            Wall::Front => ([w - 2.0 * across, h - t], frame([across, 0.0, 0.0], x, z, minus(y))),
-            Wall::Top => ([w - 2.0 * across, d], frame([across, 0.0, h], x, y, z)),
-            Wall::Back => ([w - 2.0 * (t + g), h - t - g], frame([w - t - g, d, 0.0], minus(x), z, y)),
+            Wall::Left => {
+                let (from, height) = side(wall);
+                ([d - from, height], frame([left - t, d, 0.0], minus(y), z, minus(x)))
+            }
+            Wall::Right => {
+                let (from, height) = side(wall);
+                ([d - from, height], frame([right + t, from, 0.0], y, z, x))
+            }
+            Wall::Front => {
+                let (from, to) = across(wall);
+                ([to - from, top + past(wall, Wall::Top)], frame([from, front - t, 0.0], x, z, minus(y)))
+            }
+            Wall::Top => {
+                let (from, to) = across(wall);
+                let near = front - past(wall, Wall::Front);
+                ([to - from, d - near], frame([from, near, top + t], x, y, z))
+            }
+            Wall::Back => ([right - left - 2.0 * g, top - g], frame([right - g, d, 0.0], minus(x), z, y)),
             Wall::Floor => {
-                ([w - 2.0 * (t + g), d - 2.0 * t - g], frame([w - t - g, t + g, 0.0], minus(x), y, minus(z)))
+                let near = front + g;
+                let size = [right - left - 2.0 * g, d - t - near + past(wall, Wall::Back)];
+                (size, frame([right - g, near, 0.0], minus(x), y, minus(z)))
             }
         }
     }
@@ -194,11 +230,12 @@ mod tests {
                 inside_mm: [210.0, 285.0, 198.0],
                 thickness_mm: 6.0,
                 gap_mm: 0.5,
+                joints: Joints::butt(sides),
             };
             let solids: Vec<Aabb> = [Wall::Floor, Wall::Back, Wall::Left, Wall::Right, Wall::Front, Wall::Top]
                 .iter()
                 .map(|wall| {
-                    let ([w, h], frame) = case.panel(*wall, sides);
+                    let ([w, h], frame) = case.panel(*wall);
                     Aabb::new(frame.to_case(Point::ZERO, 0.0), frame.to_case(Point::new(w, h), -6.0))
                 })
                 .collect();

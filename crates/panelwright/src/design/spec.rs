@@ -4,13 +4,15 @@
 //! "none" are `None` or absent; what the maker left open and a published size exists for is filled in with that size;
 //! what is unknown stays `None`.
 
+mod joints;
 mod making;
 mod picks;
 mod reader;
 
 use super::design::Design;
 use super::list::{DRIVES, FANS};
-pub use making::{HandSpec, Joint, LaserSpec, MakingSpec, Method, Relief, RouterSpec, Seam, SeamSpec};
+pub use joints::{Joints, REBATE_SHARE, SLOT_FROM_EDGE, Seam, SeamSpec};
+pub use making::{HandSpec, Joint, LaserSpec, MakingSpec, Method, Relief, RouterSpec};
 use picks::picks;
 use reader::Reader;
 

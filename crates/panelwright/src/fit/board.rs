@@ -61,7 +61,7 @@ fn metal_under_board(scene: &Scene, found: &mut Vec<Finding>) {
     let Some(board) = scene.first(PartKind::Board) else { return };
     let under = scene.board_under();
     let Some(plate) = board.bodies.iter().find(|body| (body.min[2] - under).abs() < TOUCH_MM) else { return };
-    let metal = [PartKind::Bracket, PartKind::CaptiveNut, PartKind::Washer, PartKind::Foot];
+    let metal = [PartKind::Bracket, PartKind::CaptiveNut, PartKind::Block, PartKind::Washer, PartKind::Foot];
     for part in metal.into_iter().flat_map(|kind| scene.of(kind)) {
         let nearest = part
             .bodies

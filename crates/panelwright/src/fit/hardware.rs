@@ -34,9 +34,16 @@ fn bracket_without_place(scene: &Scene, found: &mut Vec<Finding>) {
             .case
             .parts
             .iter()
-            .filter(|part| matches!(part.kind, PartKind::Bracket | PartKind::CaptiveNut) && stem(&part.id) == joint)
+            .filter(|part| {
+                matches!(part.kind, PartKind::Bracket | PartKind::CaptiveNut | PartKind::Block)
+                    && stem(&part.id) == joint
+            })
             .count();
-        let what = if joint.starts_with("captive") { "captive nut" } else { "bracket" };
+        let what = match joint.split('-').next() {
+            Some("captive") => "captive nut",
+            Some("block") => "locating block",
+            _ => "bracket",
+        };
         let [a, b] = missing.walls.map(words::panel);
         let (start, verb) =
             if count == 1 { (format!("One {what}"), "finds") } else { (format!("{count} {what}s"), "find") };

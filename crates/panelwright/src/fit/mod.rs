@@ -19,7 +19,9 @@ mod fans;
 mod finding;
 mod front;
 mod hardware;
+mod joints;
 mod keep_clear;
+mod methods;
 mod paper;
 mod region;
 mod room;
@@ -109,6 +111,14 @@ pub const RULES: &[Rule] = &[
     webs::OPENING_TO_OPENING,
     webs::RECESS_MEETS_OPENING,
     webs::OPENING_OVER_EDGE,
+    joints::JOINT_BEYOND_METHOD,
+    joints::REBATE_LEAVES,
+    joints::FINGER_WIDTH,
+    joints::FINGERS_PRESS,
+    joints::GLUE_AREA,
+    joints::CORNER_OPEN,
+    methods::LASER_MATERIAL,
+    methods::CUTTER_TOO_THICK,
     screws::SCREW_LENGTH,
     screws::SCREW_POINTS_OUT,
     screws::SCREW_HITS_PART,

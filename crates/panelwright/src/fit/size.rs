@@ -21,7 +21,7 @@ const MOVING: [&[Wall]; 3] = [&[Wall::Left, Wall::Right], &[Wall::Front], &[Wall
 
 fn is_inside(part: &Part) -> bool {
     let outside_by_nature = matches!(part.kind, PartKind::Foot | PartKind::Jack);
-    let hardware = matches!(part.kind, PartKind::Bracket | PartKind::CaptiveNut | PartKind::Washer);
+    let hardware = matches!(part.kind, PartKind::Bracket | PartKind::CaptiveNut | PartKind::Block | PartKind::Washer);
     part.carrier == Carrier::Chassis && !outside_by_nature && !hardware
 }
 

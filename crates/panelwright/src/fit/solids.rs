@@ -86,7 +86,7 @@ fn easiest_axis(common: &Aabb) -> usize {
 }
 
 fn is_hardware(part: &Part) -> bool {
-    matches!(part.kind, PartKind::Bracket | PartKind::CaptiveNut | PartKind::Washer)
+    matches!(part.kind, PartKind::Bracket | PartKind::CaptiveNut | PartKind::Block | PartKind::Washer)
 }
 
 /// Every pair of parts that shares space.

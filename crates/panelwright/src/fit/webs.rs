@@ -206,6 +206,8 @@ fn name(shape: &Shape) -> &'static str {
         Purpose::CaptiveScrew => "a captive nut's screw hole",
         Purpose::Foot => "a foot's hole",
         Purpose::Vent => "a vent",
+        Purpose::JointRebate => "a joint's rebate",
+        Purpose::JointSlot => "a tab's slot",
     }
 }
 
@@ -227,6 +229,8 @@ fn is_movable(shape: &Shape) -> bool {
             | Purpose::TongueRelief
             | Purpose::ShelfScrew
             | Purpose::CardTie
+            | Purpose::JointRebate
+            | Purpose::JointSlot
     )
 }
 
@@ -243,13 +247,13 @@ fn edge_class(shape: &Shape) -> EdgeOf {
 /// The nearest of the panel's edges to a shape: distance, and the point of the edge. A notch is not measured to the
 /// edges it runs out to.
 fn nearest_edge(sheet: &Sheet, shape: &Shape) -> Option<(f64, Point)> {
-    let [width, height] = sheet.panel.size_mm;
+    let sound = sheet.panel.sound();
     let (bounds, centre) = (shape.bounds, shape.bounds.center());
     [
-        (bounds.x0, Point::new(0.0, centre.y)),
-        (width - bounds.x1, Point::new(width, centre.y)),
-        (bounds.y0, Point::new(centre.x, 0.0)),
-        (height - bounds.y1, Point::new(centre.x, height)),
+        (bounds.x0 - sound.x0, Point::new(sound.x0, centre.y)),
+        (sound.x1 - bounds.x1, Point::new(sound.x1, centre.y)),
+        (bounds.y0 - sound.y0, Point::new(centre.x, sound.y0)),
+        (sound.y1 - bounds.y1, Point::new(centre.x, sound.y1)),
     ]
     .into_iter()
     .filter(|(web, _)| !(shape.feature.notch && *web <= TOUCH_MM))
@@ -411,8 +415,14 @@ fn recesses(scene: &Scene, found: &mut Vec<Finding>) {
         for recess in sheet.shapes.iter().filter(|shape| shape.feature.blind.is_some()) {
             for other in &sheet.shapes {
                 let itself = std::ptr::eq(recess, other);
+                let joints = [recess, other].iter().all(|shape| shape.feature.purpose == Purpose::JointRebate);
                 let seen_before = other.feature.blind.is_some() && other.feature.id <= recess.feature.id;
-                if itself || seen_before || belong(recess, other) || apart(&recess.bounds, &other.bounds) >= 0.0 {
+                if itself
+                    || joints
+                    || seen_before
+                    || belong(recess, other)
+                    || apart(&recess.bounds, &other.bounds) >= 0.0
+                {
                     continue;
                 }
                 if web(recess, other) > TOUCH_MM {
@@ -453,7 +463,10 @@ fn openings_over_edges(scene: &Scene, found: &mut Vec<Finding>) {
                 continue;
             }
             let edge = sheet.shadow(&behind.solid);
-            for shape in sheet.shapes.iter().filter(|shape| shape.is_through() && !shape.is_hole()) {
+            for shape in sheet.shapes.iter().filter(|shape| {
+                // A tab's slot is there because the other's edge lies behind it.
+                shape.is_through() && !shape.is_hole() && shape.feature.purpose != Purpose::JointSlot
+            }) {
                 let meet = shape.bounds.intersect(edge);
                 if meet.width() <= TOUCH_MM || meet.height() <= TOUCH_MM {
                     continue;

@@ -77,7 +77,7 @@ pub(super) fn part(part: &Part) -> String {
         PartKind::Jack => "the jack".to_owned(),
         PartKind::Standoff => numbered("standoff"),
         PartKind::Foot => numbered("foot"),
-        PartKind::Port | PartKind::Washer | PartKind::Bracket | PartKind::CaptiveNut => {
+        PartKind::Port | PartKind::Washer | PartKind::Bracket | PartKind::CaptiveNut | PartKind::Block => {
             format!("the {}", lower_first(&part.label))
         }
     }

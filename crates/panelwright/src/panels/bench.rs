@@ -1,6 +1,6 @@
 //! The six panels while they are being worked out: where features, hardware and screws are gathered.
 
-use kurbo::Point;
+use kurbo::{Point, Rect};
 
 use super::outline;
 use super::panel::{Face, Feature, FeatureKind, Panel, Purpose};
@@ -24,8 +24,8 @@ pub(super) struct Bench<'a> {
     pub screws: Vec<Screw>,
     pub loose: Vec<Fastener>,
     pub unplaced: Vec<Unplaced>,
-    /// Notches in the upper edge of each panel: from, to, floor of the notch.
-    notches: [Vec<[f64; 3]>; 6],
+    /// What notches and joints take from the rectangle of each panel.
+    gone: [Vec<Rect>; 6],
 }
 
 /// Everything about a feature but its shape.
@@ -53,12 +53,12 @@ impl<'a> Bench<'a> {
         Self {
             spec,
             arrangement,
-            panels: sleeve::panels(spec, &arrangement.case),
+            panels: sleeve::panels(&arrangement.case),
             hardware: Vec::new(),
             screws: Vec::new(),
             loose: Vec::new(),
             unplaced: Vec::new(),
-            notches: Default::default(),
+            gone: Default::default(),
         }
     }
 
@@ -115,11 +115,22 @@ impl<'a> Bench<'a> {
     pub fn notch(&mut self, wall: Wall, cut: Cut, steps: &[[f64; 3]]) {
         let [width, height] = self.panel(wall).size_mm;
         let Some(contour) = outline::notch_shape([width, height], steps) else { return };
-        self.notches[wall as usize].extend_from_slice(steps);
-        let outline = outline::with_notches([width, height], &self.notches[wall as usize]);
-        self.panels[wall as usize].outline = outline;
+        self.take(wall, &outline::of_steps([width, height], steps));
         let centre = contour.bbox().center();
         self.push(wall, cut, FeatureKind::Opening, None, contour, centre, None, true);
+    }
+
+    /// Gaps along the edges for the panels it is joined to.
+    pub fn joint_gaps(&mut self, wall: Wall, gaps: &[Rect]) {
+        self.take(wall, gaps);
+        self.panels[wall as usize].joint_gaps.extend_from_slice(gaps);
+    }
+
+    fn take(&mut self, wall: Wall, gone: &[Rect]) {
+        let all = &mut self.gone[wall as usize];
+        all.extend_from_slice(gone);
+        let panel = &mut self.panels[wall as usize];
+        panel.outline = outline::without(panel.size_mm, all);
     }
 
     #[allow(clippy::too_many_arguments, reason = "the one place where a feature is put together")]

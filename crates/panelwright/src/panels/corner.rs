@@ -16,17 +16,8 @@ pub(super) struct Corner {
 }
 
 /// Axis square to a panel, its inward sense along that axis, and the position of its inside face.
-pub(super) const fn inside(case: &CaseSize, wall: Wall) -> (usize, f64, f64) {
-    let t = case.thickness_mm;
-    let [w, d, h] = case.outside_mm;
-    match wall {
-        Wall::Left => (0, 1.0, t),
-        Wall::Right => (0, -1.0, w - t),
-        Wall::Front => (1, 1.0, t),
-        Wall::Back => (1, -1.0, d - t),
-        Wall::Floor => (2, 1.0, t),
-        Wall::Top => (2, -1.0, h - t),
-    }
+pub(super) fn inside(case: &CaseSize, wall: Wall) -> (usize, f64, f64) {
+    case.inner(wall)
 }
 
 impl Corner {
@@ -104,6 +95,7 @@ mod tests {
             inside_mm: [210.0, 285.0, 198.0],
             thickness_mm: 6.0,
             gap_mm: 0.5,
+            joints: crate::design::Joints::butt(true),
         };
         let size = BracketSize { leg_mm: 20.0, width_mm: 15.0, thickness_mm: 1.5, hole_mm: 13.0 };
         let corner = Corner { walls: [Wall::Floor, Wall::Back], gaps: [0.0, 0.0], size, at: 100.0 };

@@ -8,10 +8,12 @@ use super::Unplaced;
 use super::bench::Bench;
 use super::corner::{Corner, axis_along, inside};
 use super::fixing::{self, Fixing, LegHole};
-use super::panel::Purpose;
+use super::joints;
+use super::panel::{Assembly, Purpose};
 use super::site::{self, Site};
+use super::sleeve;
 use crate::arrangement::NEAR_FRONT_MM;
-use crate::design::{BracketScrews, BracketSize, SleeveJoin, Wall};
+use crate::design::{BracketScrews, BracketSize, Joint, Wall};
 use crate::dimensions::fasteners::{FACE_SCREW_TO_CORNER, washer};
 use crate::fastening::{Fastener, Screw, washer_name};
 use crate::parts::{Carrier, Part, PartKind, tongue};
@@ -53,15 +55,14 @@ pub(super) fn features(bench: &mut Bench) {
     tongue_bracket(bench, &mut site);
     let mut all = captives(bench);
     all.extend(chassis_brackets(bench));
-    if bench.spec.sleeve.join == SleeveJoin::Brackets {
-        all.extend(sleeve_brackets(bench));
-    }
+    all.extend(sleeve_brackets(bench));
     for wanted in &all {
         if !place(bench, &mut site, wanted) {
             let walls = wanted.spots.first().map_or([Wall::Floor, Wall::Back], |spot| spot.walls);
             bench.unplaced.push(Unplaced { id: wanted.id.clone(), walls });
         }
     }
+    joints::blocks(bench, &mut site);
 }
 
 /// How brackets of the sleeve are held to its panels.
@@ -74,8 +75,27 @@ const fn sleeve_fixing(bench: &Bench) -> Fixing {
 
 /// Inside of the case along an axis.
 fn extent(bench: &Bench, axis: usize) -> [f64; 2] {
-    let t = bench.thickness();
-    [t, bench.arrangement.case.outside_mm[axis] - t]
+    let case = &bench.arrangement.case;
+    let (low, high) = [(Wall::Left, Wall::Right), (Wall::Front, Wall::Back), (Wall::Floor, Wall::Top)][axis];
+    [case.inner(low).2, case.inner(high).2]
+}
+
+/// The part of the corner of two panels that no sliding panel comes near.
+pub(super) fn clear_of_sliding(bench: &Bench, walls: [Wall; 2]) -> [f64; 2] {
+    let g = bench.arrangement.case.gap_mm;
+    let axis = axis_along(walls);
+    let [mut from, mut to] = extent(bench, axis);
+    match (sleeve::assembly(walls[0]), axis) {
+        (Assembly::Chassis, _) => {
+            from += g;
+            to -= g;
+        }
+        // The floor and the back are a gap away from what hangs in the sleeve.
+        (Assembly::Sleeve, 2) => from += g,
+        (Assembly::Sleeve, 1) => to -= g,
+        _ => {}
+    }
+    [from, to]
 }
 
 fn captives(bench: &Bench) -> Vec<Wanted> {
@@ -185,33 +205,23 @@ fn along(bench: &Bench, walls: [Wall; 2], range: [f64; 2], carrier: Carrier, fix
 }
 
 fn chassis_brackets(bench: &Bench) -> Vec<Wanted> {
-    let g = bench.arrangement.case.gap_mm;
-    let [left, right] = extent(bench, 0);
-    let range = [left + g, right - g];
-    along(bench, [Wall::Floor, Wall::Back], range, Carrier::Chassis, Fixing::Through(0.0))
+    brackets(bench, Assembly::Chassis, Carrier::Chassis, Fixing::Through(0.0))
 }
 
 fn sleeve_brackets(bench: &Bench) -> Vec<Wanted> {
-    let g = bench.arrangement.case.gap_mm;
-    let mut out = Vec::new();
-    for walls in [
-        [Wall::Left, Wall::Front],
-        [Wall::Right, Wall::Front],
-        [Wall::Left, Wall::Top],
-        [Wall::Right, Wall::Top],
-        [Wall::Front, Wall::Top],
-    ] {
-        let axis = axis_along(walls);
-        let [mut from, mut to] = extent(bench, axis);
-        match axis {
-            // The floor and the back are a gap away from what hangs in the sleeve.
-            2 => from += g,
-            1 => to -= g,
-            _ => {}
-        }
-        out.extend(along(bench, walls, [from, to], Carrier::Sleeve, sleeve_fixing(bench)));
-    }
-    out
+    brackets(bench, Assembly::Sleeve, Carrier::Sleeve, sleeve_fixing(bench))
+}
+
+fn brackets(bench: &Bench, assembly: Assembly, carrier: Carrier, fixing: Fixing) -> Vec<Wanted> {
+    let seams = bench.arrangement.case.joints.seams;
+    seams
+        .iter()
+        .filter(|seam| seam.joint == Joint::Brackets && sleeve::assembly(seam.through) == assembly)
+        .flat_map(|seam| {
+            let walls = seam.seam.walls();
+            along(bench, walls, clear_of_sliding(bench, walls), carrier, fixing)
+        })
+        .collect()
 }
 
 /// Looks for a place and takes it: the first that is free and out of the way of plugs and cables, else the first that

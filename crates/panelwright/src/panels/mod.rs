@@ -17,6 +17,7 @@ mod fixing;
 mod front;
 mod hardware;
 mod hole_key;
+mod joints;
 mod outline;
 mod panel;
 mod screws;
@@ -28,6 +29,7 @@ mod tests;
 pub mod vent_pattern;
 mod vents;
 
+pub(crate) use joints::finger_widths;
 pub use panel::{Assembly, Edge, EdgeJoint, Face, Feature, FeatureKind, Panel, Purpose};
 
 use crate::arrangement::Arrangement;
@@ -72,6 +74,7 @@ impl Worked {
 #[must_use]
 pub fn work_out(spec: &Spec, arrangement: &Arrangement) -> Worked {
     let mut bench = Bench::new(spec, arrangement);
+    joints::features(&mut bench);
     board::features(&mut bench);
     card::features(&mut bench);
     supply::features(&mut bench);

@@ -1,21 +1,94 @@
-//! Outlines: a rectangle, and what is left of it when notches run in from its upper edge.
+//! Outlines: a rectangle, and what is left of it when notches and the gaps of joints are cut from its edges.
 
-use kurbo::Point;
+use kurbo::{Point, Rect};
 
 use crate::drawing::Contour;
 
 /// Two edges nearer than this are one edge, mm: far below anything a saw can do.
 const SAME_MM: f64 = 1e-9;
 
-/// A rectangle `[width, height]` with steps `[from, to, floor]` cut away above their floor; counter-clockwise.
-pub(super) fn with_notches(size: [f64; 2], steps: &[[f64; 3]]) -> Contour {
-    let [width, height] = size;
-    let mut points = vec![Point::ZERO, Point::new(width, 0.0)];
-    points.extend(skyline(size, steps).into_iter().rev().flat_map(|[from, to, top]| {
-        let top = top.min(height);
-        [Point::new(to, top), Point::new(from, top)]
-    }));
-    tidy(points)
+/// A rectangle `[width, height]` without the rectangles `gone`, as one outline, counter-clockwise; of several pieces
+/// the largest.
+///
+/// The rectangles cut the plane into a grid; the outline runs between the cells that stay and those that went.
+pub(super) fn without(size: [f64; 2], gone: &[Rect]) -> Contour {
+    let whole = Rect::new(0.0, 0.0, size[0], size[1]);
+    let gone: Vec<Rect> = gone
+        .iter()
+        .map(|rect| rect.intersect(whole))
+        .filter(|rect| rect.width() > SAME_MM && rect.height() > SAME_MM)
+        .collect();
+    if gone.is_empty() {
+        return Contour::rect(0.0, 0.0, size[0], size[1]);
+    }
+    let xs = lines(size[0], gone.iter().flat_map(|rect| [rect.x0, rect.x1]));
+    let ys = lines(size[1], gone.iter().flat_map(|rect| [rect.y0, rect.y1]));
+    let (columns, rows) = (xs.len() - 1, ys.len() - 1);
+    let stays: Vec<bool> = (0..columns * rows)
+        .map(|cell| {
+            let (column, row) = (cell % columns, cell / columns);
+            let middle = Point::new((xs[column] + xs[column + 1]) / 2.0, (ys[row] + ys[row + 1]) / 2.0);
+            gone.iter().all(|rect| !rect.contains(middle))
+        })
+        .collect();
+    let is_sheet = |column: i64, row: i64| {
+        (0..columns as i64).contains(&column)
+            && (0..rows as i64).contains(&row)
+            && stays[row as usize * columns + column as usize]
+    };
+    let mut loops: Vec<Vec<Point>> = Vec::new();
+    let mut seen = vec![false; columns * rows];
+    // A loop starts at the lower edge of a cell with nothing below it and walks with the sheet on its left.
+    for start in 0..columns * rows {
+        let (column, row) = ((start % columns) as i64, (start / columns) as i64);
+        if seen[start] || !is_sheet(column, row) || is_sheet(column, row - 1) {
+            continue;
+        }
+        let mut points = Vec::new();
+        let (first, mut at, mut way) = ((column, row), (column, row), (1_i64, 0_i64));
+        loop {
+            if way == (1, 0) && at.0 < columns as i64 && at.1 < rows as i64 {
+                seen[at.1 as usize * columns + at.0 as usize] = true;
+            }
+            points.push(Point::new(xs[at.0 as usize], ys[at.1 as usize]));
+            at = (at.0 + way.0, at.1 + way.1);
+            // The cells ahead on the left and on the right of the way.
+            let (ahead_left, ahead_right) = match way {
+                (1, 0) => (is_sheet(at.0, at.1), is_sheet(at.0, at.1 - 1)),
+                (0, 1) => (is_sheet(at.0 - 1, at.1), is_sheet(at.0, at.1)),
+                (-1, 0) => (is_sheet(at.0 - 1, at.1 - 1), is_sheet(at.0 - 1, at.1)),
+                _ => (is_sheet(at.0, at.1 - 1), is_sheet(at.0 - 1, at.1 - 1)),
+            };
+            way = match (ahead_left, ahead_right) {
+                // Pieces that touch in a corner only are two pieces: turn left before turning right.
+                (false, _) => (-way.1, way.0),
+                (true, true) => (way.1, -way.0),
+                (true, false) => way,
+            };
+            if at == first && way == (1, 0) {
+                break;
+            }
+        }
+        loops.push(points);
+    }
+    loops
+        .into_iter()
+        .map(tidy)
+        .max_by(|a, b| a.area().total_cmp(&b.area()))
+        .unwrap_or_else(|| Contour::rect(0.0, 0.0, size[0], size[1]))
+}
+
+/// The lines of the grid along one axis, each once, in order.
+fn lines(end: f64, cuts: impl Iterator<Item = f64>) -> Vec<f64> {
+    let mut lines: Vec<f64> = [0.0, end].into_iter().chain(cuts).collect();
+    lines.sort_by(f64::total_cmp);
+    lines.dedup_by(|a, b| *a - *b < SAME_MM);
+    lines
+}
+
+/// Steps `[from, to, floor]` of a notch in the upper edge, as rectangles.
+pub(super) fn of_steps(size: [f64; 2], steps: &[[f64; 3]]) -> Vec<Rect> {
+    steps.iter().map(|[from, to, floor]| Rect::new(*from, floor.max(0.0), *to, size[1])).collect()
 }
 
 /// The part of the steps that lies on the panel, as one shape; `None` when nothing of them does.
@@ -78,7 +151,7 @@ mod tests {
     #[test]
     fn a_stepped_notch_leaves_what_is_under_it() {
         let steps = [[40.0, 60.0, 50.0], [30.0, 70.0, 90.0]];
-        let outline = with_notches([100.0, 120.0], &steps);
+        let outline = without([100.0, 120.0], &of_steps([100.0, 120.0], &steps));
         // 100 x 120 less 20 x 70 and the two shoulders of 10 x 30.
         assert_eq!(outline.area(), 12_000.0 - 1_400.0 - 600.0);
         let notch = notch_shape([100.0, 120.0], &steps).unwrap();
@@ -88,7 +161,7 @@ mod tests {
 
     #[test]
     fn a_notch_past_the_edge_takes_the_corner_away() {
-        let outline = with_notches([100.0, 50.0], &[[-10.0, 20.0, 30.0]]);
+        let outline = without([100.0, 50.0], &of_steps([100.0, 50.0], &[[-10.0, 20.0, 30.0]]));
         assert_eq!(
             corners(&outline),
             [(0.0, 0.0), (100.0, 0.0), (100.0, 50.0), (20.0, 50.0), (20.0, 30.0), (0.0, 30.0)]
@@ -99,6 +172,28 @@ mod tests {
 
     #[test]
     fn without_notches_it_is_the_rectangle() {
-        assert_eq!(corners(&with_notches([3.0, 2.0], &[])), [(0.0, 0.0), (3.0, 0.0), (3.0, 2.0), (0.0, 2.0)]);
+        assert_eq!(corners(&without([3.0, 2.0], &[])), [(0.0, 0.0), (3.0, 0.0), (3.0, 2.0), (0.0, 2.0)]);
+    }
+
+    /// Fingers along two edges that meet in a corner, and a corner taken away; the area is counted by hand.
+    #[test]
+    fn gaps_on_several_edges_leave_one_simple_outline() {
+        let gone = [
+            Rect::new(0.0, 10.0, 6.0, 20.0),
+            Rect::new(0.0, 30.0, 6.0, 50.0),
+            Rect::new(20.0, 44.0, 40.0, 50.0),
+            Rect::new(94.0, 0.0, 100.0, 50.0),
+        ];
+        let outline = without([100.0, 50.0], &gone);
+        assert_eq!(outline.area(), 5000.0 - 60.0 - 120.0 - 120.0 - 300.0);
+        assert!(outline.is_simple());
+        assert_eq!(outline.vertices().len(), 14);
+    }
+
+    /// Of two pieces that touch in a corner only, the larger stays.
+    #[test]
+    fn a_piece_cut_off_is_dropped() {
+        let outline = without([10.0, 10.0], &[Rect::new(0.0, 4.0, 4.0, 10.0), Rect::new(4.0, 0.0, 10.0, 4.0)]);
+        assert_eq!(outline.area(), 36.0);
     }
 }

@@ -1,8 +1,8 @@
 //! A flat panel and its features.
 
-use kurbo::Point;
+use kurbo::{Point, Rect};
 
-use crate::design::Wall;
+use crate::design::{Joint, Wall};
 use crate::dimensions::source::Source;
 use crate::drawing::Contour;
 use crate::solid::PanelFrame;
@@ -46,11 +46,36 @@ pub struct Panel {
     pub outline: Contour,
     /// Its four edges and what they meet.
     pub edges: Vec<EdgeJoint>,
+    /// Gaps along its edges for the fingers, tabs and corners of the panels it is joined to; the outline runs around
+    /// them.
+    pub joint_gaps: Vec<Rect>,
     /// Holes, openings, vents, grooves, rebates, counterbores.
     pub features: Vec<Feature>,
 }
 
 impl Panel {
+    /// The rectangle inside which the sheet is whole: without the strips of fingers and tabs along its edges.
+    #[must_use]
+    pub fn sound(&self) -> Rect {
+        let mut area = Rect::new(0.0, 0.0, self.size_mm[0], self.size_mm[1]);
+        for edge in &self.edges {
+            let broken = match edge.joint {
+                Some(Joint::Finger) => true,
+                Some(Joint::Tab) => !edge.runs_through,
+                _ => false,
+            };
+            if broken {
+                match edge.edge {
+                    Edge::Left => area.x0 += edge.taken_mm,
+                    Edge::Right => area.x1 -= edge.taken_mm,
+                    Edge::Lower => area.y0 += edge.taken_mm,
+                    Edge::Upper => area.y1 -= edge.taken_mm,
+                }
+            }
+        }
+        area
+    }
+
     /// Name in files: `floor`, `left`.
     #[must_use]
     pub const fn id(&self) -> &'static str {
@@ -82,7 +107,7 @@ impl Edge {
 }
 
 /// What an edge meets.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct EdgeJoint {
     /// The edge, seen from outside.
     pub edge: Edge,
@@ -90,8 +115,19 @@ pub struct EdgeJoint {
     pub meets: Wall,
     /// Whether this panel runs through and covers the other's edge.
     pub runs_through: bool,
-    /// Whether the two panels are fixed to each other; otherwise they slide past each other with clearance.
-    pub fixed: bool,
+    /// How the two panels are fixed to each other; `None` where they slide past each other with clearance.
+    pub joint: Option<Joint>,
+    /// From the edge of the bounding box to the inside face of the other panel: sheet that the joint takes up, mm. 0
+    /// where this panel only butts against that face.
+    pub taken_mm: f64,
+}
+
+impl EdgeJoint {
+    /// Whether the two panels are fixed to each other.
+    #[must_use]
+    pub const fn fixed(&self) -> bool {
+        self.joint.is_some()
+    }
 }
 
 /// What a feature is.
@@ -167,6 +203,8 @@ pub enum Purpose {
     CaptiveScrew,
     Foot,
     Vent,
+    JointRebate,
+    JointSlot,
 }
 
 impl Purpose {
@@ -197,6 +235,8 @@ impl Purpose {
             Self::CaptiveScrew => "captive-screw",
             Self::Foot => "foot",
             Self::Vent => "vent",
+            Self::JointRebate => "joint-rebate",
+            Self::JointSlot => "joint-slot",
         }
     }
 }

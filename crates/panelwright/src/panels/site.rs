@@ -3,7 +3,7 @@
 use kurbo::{Point, Rect};
 
 use super::bench::Bench;
-use super::panel::{Assembly, Face, FeatureKind, Panel};
+use super::panel::{Assembly, Face, FeatureKind, Panel, Purpose};
 use crate::design::{Slide, Wall};
 use crate::dimensions::fasteners::{Thread, nut, pan_head, sharp_corners_mm, washer};
 use crate::fastening::Screw;
@@ -142,8 +142,7 @@ fn along(screw: &Screw, [from, to]: [f64; 2], radius: f64) -> Aabb {
 
 /// Whether a screw's washer of radius `washer` lies wholly on the sheet and clear of all other features.
 pub(super) fn is_sound(panel: &Panel, centre: Point, washer: f64) -> bool {
-    let [width, height] = panel.size_mm;
-    let room = Rect::new(0.0, 0.0, width, height).inflate(-washer, -washer);
+    let room = panel.sound().inflate(-washer, -washer);
     if !room.contains(centre) {
         return false;
     }
@@ -164,7 +163,8 @@ pub(super) fn is_sound(panel: &Panel, centre: Point, washer: f64) -> bool {
 pub(super) fn covers_nothing(panel: &Panel, leg: &Aabb) -> bool {
     let shadow = Rect::from_points(panel.frame.to_panel(leg.min).0, panel.frame.to_panel(leg.max).0);
     panel.features.iter().all(|feature| {
-        if matches!(feature.blind, Some((_, Face::Outside))) {
+        // Under a joint's rebate there is no hollow: the other panel's edge fills it.
+        if matches!(feature.blind, Some((_, Face::Outside))) || feature.purpose == Purpose::JointRebate {
             return true;
         }
         if let Some(diameter) = feature.diameter_mm {

@@ -17,7 +17,7 @@
 use super::outline;
 use super::panel::{Assembly, Edge, EdgeJoint, Panel};
 use crate::arrangement::CaseSize;
-use crate::design::{Corners, Spec, Wall};
+use crate::design::Wall;
 
 /// All panels, in the order floor, back, left, right, front, top.
 pub(super) const WALLS: [Wall; 6] = [Wall::Floor, Wall::Back, Wall::Left, Wall::Right, Wall::Front, Wall::Top];
@@ -43,12 +43,11 @@ pub(super) const fn assembly(wall: Wall) -> Assembly {
 }
 
 /// The six panels without features.
-pub(super) fn panels(spec: &Spec, case: &CaseSize) -> Vec<Panel> {
-    let sides = spec.sleeve.corners == Corners::Sides;
+pub(super) fn panels(case: &CaseSize) -> Vec<Panel> {
     WALLS
         .iter()
         .map(|wall| {
-            let (size_mm, frame) = case.panel(*wall, sides);
+            let (size_mm, frame) = case.panel(*wall);
             Panel {
                 wall: *wall,
                 label: label(*wall),
@@ -56,73 +55,72 @@ pub(super) fn panels(spec: &Spec, case: &CaseSize) -> Vec<Panel> {
                 thickness_mm: case.thickness_mm,
                 size_mm,
                 frame,
-                outline: outline::with_notches(size_mm, &[]),
-                edges: edges(*wall, sides),
+                outline: outline::without(size_mm, &[]),
+                edges: edges(*wall, case),
+                joint_gaps: Vec::new(),
                 features: Vec::new(),
             }
         })
         .collect()
 }
 
-/// What each edge meets, as seen from outside.
-fn edges(wall: Wall, sides: bool) -> Vec<EdgeJoint> {
-    use Edge::{Left, Lower, Right, Upper};
-    let joint =
-        |edge, meets, runs_through| EdgeJoint { edge, meets, runs_through, fixed: assembly(wall) == assembly(meets) };
+/// What each edge meets, as seen from outside: left, right, lower, upper.
+const fn neighbours(wall: Wall) -> [Wall; 4] {
     match wall {
-        Wall::Left => vec![
-            joint(Left, Wall::Back, true),
-            joint(Right, Wall::Front, sides),
-            joint(Lower, Wall::Floor, true),
-            joint(Upper, Wall::Top, sides),
-        ],
-        Wall::Right => vec![
-            joint(Left, Wall::Front, sides),
-            joint(Right, Wall::Back, true),
-            joint(Lower, Wall::Floor, true),
-            joint(Upper, Wall::Top, sides),
-        ],
-        Wall::Front => vec![
-            joint(Left, Wall::Left, !sides),
-            joint(Right, Wall::Right, !sides),
-            joint(Lower, Wall::Floor, true),
-            joint(Upper, Wall::Top, false),
-        ],
-        Wall::Top => vec![
-            joint(Left, Wall::Left, !sides),
-            joint(Right, Wall::Right, !sides),
-            joint(Lower, Wall::Front, true),
-            joint(Upper, Wall::Back, true),
-        ],
-        Wall::Back => vec![
-            joint(Left, Wall::Right, false),
-            joint(Right, Wall::Left, false),
-            joint(Lower, Wall::Floor, true),
-            joint(Upper, Wall::Top, false),
-        ],
-        Wall::Floor => vec![
-            joint(Left, Wall::Right, false),
-            joint(Right, Wall::Left, false),
-            joint(Lower, Wall::Front, false),
-            joint(Upper, Wall::Back, false),
-        ],
+        Wall::Left => [Wall::Back, Wall::Front, Wall::Floor, Wall::Top],
+        Wall::Right => [Wall::Front, Wall::Back, Wall::Floor, Wall::Top],
+        Wall::Front => [Wall::Left, Wall::Right, Wall::Floor, Wall::Top],
+        Wall::Top => [Wall::Left, Wall::Right, Wall::Front, Wall::Back],
+        Wall::Back => [Wall::Right, Wall::Left, Wall::Floor, Wall::Top],
+        Wall::Floor => [Wall::Right, Wall::Left, Wall::Front, Wall::Back],
     }
+}
+
+fn edges(wall: Wall, case: &CaseSize) -> Vec<EdgeJoint> {
+    let t = case.thickness_mm;
+    [Edge::Left, Edge::Right, Edge::Lower, Edge::Upper]
+        .into_iter()
+        .zip(neighbours(wall))
+        .map(|(edge, meets)| match case.joints.between(wall, meets) {
+            Some(seam) => EdgeJoint {
+                edge,
+                meets,
+                runs_through: seam.through == wall,
+                joint: Some(seam.joint),
+                taken_mm: case.joints.extent_mm(wall, meets, t),
+            },
+            // The sleeve slides over the edges of the chassis.
+            None => {
+                let covers = assembly(wall) == Assembly::Sleeve;
+                let taken_mm = if covers { t + case.gap_mm } else { 0.0 };
+                EdgeJoint { edge, meets, runs_through: covers, joint: None, taken_mm }
+            }
+        })
+        .collect()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::Joints;
 
     /// Of two panels that meet, exactly one runs through, and both say the same about being fixed.
     #[test]
     fn the_two_sides_of_every_joint_agree() {
         for sides in [true, false] {
+            let case = CaseSize {
+                outside_mm: [222.0, 297.0, 210.0],
+                inside_mm: [210.0, 285.0, 198.0],
+                thickness_mm: 6.0,
+                gap_mm: 0.5,
+                joints: Joints::butt(sides),
+            };
             for wall in WALLS {
-                for joint in edges(wall, sides) {
-                    let other = edges(joint.meets, sides);
+                for joint in edges(wall, &case) {
+                    let other = edges(joint.meets, &case);
                     let back = other.iter().find(|other| other.meets == wall).unwrap();
                     assert_ne!(joint.runs_through, back.runs_through, "{wall:?} {:?} {sides}", joint.meets);
-                    assert_eq!(joint.fixed, back.fixed);
+                    assert_eq!(joint.fixed(), back.fixed());
                 }
             }
         }

@@ -122,7 +122,7 @@ fn region(bench: &Bench, vent: &VentSpec) -> Option<(Wall, Rect)> {
         (vent.across_mm.unwrap_or(centre.x), vent.up_mm.unwrap_or(centre.y)),
         (vent.width_mm.unwrap_or(before.width()), vent.height_mm.unwrap_or(before.height())),
     );
-    let region = wanted.intersect(safe_area(panel, vent.web_mm, bench.arrangement.case.gap_mm));
+    let region = wanted.intersect(safe_area(panel, vent.web_mm));
     (region.width() > 0.0 && region.height() > 0.0).then_some((wall, region))
 }
 
@@ -131,15 +131,11 @@ fn shadow(panel: &Panel, body: &Aabb) -> Rect {
 }
 
 /// The panel less a web along each edge, and less the sheet that another panel holds against it there.
-fn safe_area(panel: &Panel, web: f64, gap: f64) -> Rect {
+fn safe_area(panel: &Panel, web: f64) -> Rect {
     use super::panel::Edge;
     let mut area = Rect::new(0.0, 0.0, panel.size_mm[0], panel.size_mm[1]);
     for joint in &panel.edges {
-        let behind = match (joint.runs_through, joint.fixed) {
-            (true, true) => panel.thickness_mm,
-            (true, false) => panel.thickness_mm + gap,
-            (false, _) => 0.0,
-        };
+        let behind = joint.taken_mm;
         match joint.edge {
             Edge::Left => area.x0 += web + behind,
             Edge::Right => area.x1 -= web + behind,

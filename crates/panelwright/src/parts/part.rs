@@ -23,6 +23,7 @@ pub enum PartKind {
     Washer,
     Bracket,
     CaptiveNut,
+    Block,
     Foot,
 }
 
@@ -47,6 +48,7 @@ impl PartKind {
             Self::Washer => "washer",
             Self::Bracket => "bracket",
             Self::CaptiveNut => "captive-nut",
+            Self::Block => "block",
             Self::Foot => "foot",
         }
     }

@@ -90,6 +90,14 @@ impl Aabb {
         libm::sqrt(gaps[0] * gaps[0] + gaps[1] * gaps[1] + gaps[2] * gaps[2])
     }
 
+    /// What two boxes have in common; an empty box, with the greater of both lower ends, when they have nothing.
+    #[must_use]
+    pub fn intersection(&self, other: &Self) -> Self {
+        let min = [0, 1, 2].map(|axis| self.min[axis].max(other.min[axis]));
+        let max = [0, 1, 2].map(|axis| self.max[axis].min(other.max[axis]).max(min[axis]));
+        Self { min, max }
+    }
+
     /// The smallest box holding both.
     #[must_use]
     pub fn union(&self, other: &Self) -> Self {

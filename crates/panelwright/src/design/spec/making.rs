@@ -1,8 +1,9 @@
 //! What a design says of its making: method, tools, joints.
 
+use super::joints::Joints;
 use super::picks::picks;
 use super::reader::Reader;
-use super::{Corners, Material, SleeveJoin, Wall};
+use super::{Material, Wall};
 use crate::dimensions::sheets::{ToleranceClass, general_tolerance};
 
 picks!(/// How a panel is made.
@@ -11,71 +12,6 @@ picks!(/// How a router's inside corners are relieved.
     Relief { Diagonal = "diagonal", Along = "along", None = "none" });
 picks!(/// How two panels are joined at a corner.
     Joint { Brackets = "brackets", Blocks = "blocks", Rebate = "rebate", Finger = "finger", Tab = "tab" });
-/// One of the corners where two panels are fixed to each other.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-#[allow(missing_docs, reason = "each name says which two panels")]
-pub enum Seam {
-    LeftFront,
-    RightFront,
-    LeftTop,
-    RightTop,
-    FrontTop,
-    FloorBack,
-}
-
-impl Seam {
-    /// Every seam.
-    pub const ALL: [Self; 6] =
-        [Self::LeftFront, Self::RightFront, Self::LeftTop, Self::RightTop, Self::FrontTop, Self::FloorBack];
-
-    /// Its name in keys: `left_front`.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::LeftFront => "left_front",
-            Self::RightFront => "right_front",
-            Self::LeftTop => "left_top",
-            Self::RightTop => "right_top",
-            Self::FrontTop => "front_top",
-            Self::FloorBack => "floor_back",
-        }
-    }
-
-    /// The two panels.
-    #[must_use]
-    pub const fn walls(self) -> [Wall; 2] {
-        match self {
-            Self::LeftFront => [Wall::Left, Wall::Front],
-            Self::RightFront => [Wall::Right, Wall::Front],
-            Self::LeftTop => [Wall::Left, Wall::Top],
-            Self::RightTop => [Wall::Right, Wall::Top],
-            Self::FrontTop => [Wall::Front, Wall::Top],
-            Self::FloorBack => [Wall::Floor, Wall::Back],
-        }
-    }
-
-    /// The seam of two panels, in either order; `None` where they slide or do not meet.
-    #[must_use]
-    pub fn between(one: Wall, other: Wall) -> Option<Self> {
-        Self::ALL.into_iter().find(|seam| seam.walls() == [one, other] || seam.walls() == [other, one])
-    }
-}
-
-/// A seam's joint.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct SeamSpec {
-    /// Which corner.
-    pub seam: Seam,
-    /// How it is joined; `auto` is resolved.
-    pub joint: Joint,
-    /// The panel that runs through and covers the other's edge.
-    pub through: Wall,
-    /// The panel whose edge is covered.
-    pub covered: Wall,
-    /// Whether the maker chose the joint, rather than the method.
-    pub chosen: bool,
-}
-
 /// Saws and drills.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct HandSpec {
@@ -134,8 +70,8 @@ pub struct MakingSpec {
     pub laser: LaserSpec,
     /// Cut lines as hairlines in SVG files.
     pub hairline: bool,
-    /// Each seam's joint, in the order of [`Seam::ALL`].
-    pub seams: [SeamSpec; 6],
+    /// How the panels are joined.
+    pub joints: Joints,
     /// Wanted width of a finger or tab.
     pub finger_mm: Option<f64>,
     /// Play of fingers and tabs altogether; below 0 they press.
@@ -152,7 +88,6 @@ impl MakingSpec {
         let method_of = [Wall::Floor, Wall::Back, Wall::Left, Wall::Right, Wall::Front, Wall::Top]
             .map(|wall| Method::of(read.name(&format!("method.{}", wall.name()))).unwrap_or(method));
         let material = Material::of(read.name("sheet.material")).unwrap_or(Material::Other);
-        let seams = Seam::ALL.map(|seam| seam_of(read, seam, method));
         Self {
             method,
             method_of,
@@ -177,7 +112,7 @@ impl MakingSpec {
                 lettering: read.on("laser.lettering"),
             },
             hairline: read.on("file.hairline"),
-            seams,
+            joints: Joints::of(read, method),
             finger_mm: read.open("joint.finger"),
             play_mm: read.open("joint.play").unwrap_or_else(|| usual_play(method, material)),
             block_mm: read.mm("joint.block"),
@@ -189,12 +124,6 @@ impl MakingSpec {
     #[must_use]
     pub const fn method(&self, wall: Wall) -> Method {
         self.method_of[wall as usize]
-    }
-
-    /// The joint of a seam.
-    #[must_use]
-    pub const fn seam(&self, seam: Seam) -> &SeamSpec {
-        &self.seams[seam as usize]
     }
 
     /// How far an edge of a panel may stray when a length is cut, ± mm: the maker's own figure, else ISO 2768-1 class m
@@ -222,31 +151,4 @@ const fn usual_play(method: Method, material: Material) -> f64 {
         (Method::Laser, Material::Plywood) => -0.1,
         (Method::Laser, _) => -0.05,
     }
-}
-
-fn seam_of(read: &Reader, seam: Seam, method: Method) -> SeamSpec {
-    let glued = SleeveJoin::of(read.name("sleeve.join")) == Some(SleeveJoin::Glue);
-    let chosen = Joint::of(read.name(&format!("joint.{}", seam.name())));
-    let joint = chosen.unwrap_or(match (seam, method) {
-        // Floor and back carry everything: screwed, so that they come apart.
-        (Seam::FloorBack, _) => Joint::Brackets,
-        (_, Method::Hand) if glued => Joint::Blocks,
-        (_, Method::Hand) => Joint::Brackets,
-        (_, Method::Router) => Joint::Rebate,
-        (_, Method::Laser) => Joint::Finger,
-    });
-    let [one, other] = seam.walls();
-    let sides = Corners::of(read.name("sleeve.corners")) != Some(Corners::Face);
-    let usual = match seam {
-        Seam::LeftFront | Seam::RightFront | Seam::LeftTop | Seam::RightTop if sides => one,
-        Seam::LeftFront | Seam::RightFront | Seam::LeftTop | Seam::RightTop => other,
-        // The top lies over the front; the back runs down past the floor.
-        Seam::FrontTop | Seam::FloorBack => other,
-    };
-    let through = match seam {
-        Seam::FloorBack => usual,
-        _ => Wall::of(read.name(&format!("through.{}", seam.name()))).unwrap_or(usual),
-    };
-    let covered = if through == one { other } else { one };
-    SeamSpec { seam, joint, through, covered, chosen: chosen.is_some() }
 }

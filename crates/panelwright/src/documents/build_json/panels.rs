@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::number::{Number, Numbers, numbers};
+use crate::design::Joint;
 use crate::panels::{EdgeJoint, Feature, Panel};
 
 #[derive(Serialize)]
@@ -32,6 +33,7 @@ struct EdgeEntry {
     meets: &'static str,
     runs_through: bool,
     fixed: bool,
+    joint: Option<&'static str>,
 }
 
 #[derive(Serialize)]
@@ -76,7 +78,8 @@ fn edge(joint: &EdgeJoint) -> EdgeEntry {
         edge: joint.edge.name(),
         meets: joint.meets.name(),
         runs_through: joint.runs_through,
-        fixed: joint.fixed,
+        fixed: joint.fixed(),
+        joint: joint.joint.map(Joint::name),
     }
 }
 

@@ -1,5 +1,6 @@
 //! The words on a template: what the panel is, which way up, what its edges meet, the hole key and the cautions.
 
+use crate::design::Joint;
 use crate::design::{SheetSpec, Wall};
 use crate::drawing::number::format_number;
 use crate::panels::{Edge, Face, Feature, FeatureKind, Panel};
@@ -44,10 +45,15 @@ pub const fn seen_from(wall: Wall) -> &'static str {
 pub fn edge_words(panel: &Panel, edge: Edge) -> String {
     panel.edges.iter().find(|joint| joint.edge == edge).map_or_else(String::new, |joint| {
         let other = the_panel(joint.meets);
-        match (joint.fixed, joint.runs_through) {
-            (true, true) => format!("covers the edge of {other}"),
-            (true, false) => format!("against the inside of {other}"),
-            (false, _) => format!("slides along {other}"),
+        match (joint.joint, joint.runs_through) {
+            (None, _) => format!("slides along {other}"),
+            (Some(Joint::Finger), _) => format!("fingers with {other}"),
+            (Some(Joint::Tab), true) => format!("slots for the tabs of {other}"),
+            (Some(Joint::Tab), false) => format!("tabs into {other}"),
+            (Some(Joint::Rebate), true) => format!("rebate for the edge of {other}"),
+            (Some(Joint::Rebate), false) => format!("into the rebate of {other}"),
+            (Some(Joint::Brackets | Joint::Blocks), true) => format!("covers the edge of {other}"),
+            (Some(Joint::Brackets | Joint::Blocks), false) => format!("against the inside of {other}"),
         }
     })
 }

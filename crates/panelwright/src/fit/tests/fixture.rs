@@ -5,7 +5,7 @@
 use kurbo::Point;
 
 use crate::arrangement::{Arrangement, arrange};
-use crate::design::{Corners, Design, Spec, Wall};
+use crate::design::{Design, Spec, Wall};
 use crate::dimensions::source::Source;
 use crate::drawing::Contour;
 use crate::fastening::Screw;
@@ -47,11 +47,10 @@ impl Fixture {
 
     pub fn of(spec: Spec) -> Self {
         let arrangement = arrange(&spec);
-        let sides = spec.sleeve.corners == Corners::Sides;
         let panels = WALLS
             .iter()
             .map(|(wall, label)| {
-                let (size_mm, frame) = arrangement.case.panel(*wall, sides);
+                let (size_mm, frame) = arrangement.case.panel(*wall);
                 let chassis = matches!(wall, Wall::Floor | Wall::Back);
                 Panel {
                     wall: *wall,
@@ -62,6 +61,7 @@ impl Fixture {
                     frame,
                     outline: Contour::rect(0.0, 0.0, size_mm[0], size_mm[1]),
                     edges: Vec::new(),
+                    joint_gaps: Vec::new(),
                     features: Vec::new(),
                 }
             })

@@ -4,6 +4,7 @@
 use kurbo::Point;
 
 use super::fixture::Fixture;
+use super::limits_making;
 use crate::design::{CoolerAir, FanSide, Material, PlugShape, SizeRule, Slide, SupplyKind, Wall};
 use crate::dimensions::source::Confidence;
 use crate::drawing::Contour;
@@ -16,7 +17,7 @@ use Severity::{Blocks, Caution, Note};
 
 /// A rule, the weight of its finding, what the row is about, an id the finding must name, and a case whose value lies
 /// `over` past the limit (before it, when negative).
-type Row = (&'static str, Severity, &'static str, &'static str, fn(f64) -> Fixture);
+pub(super) type Row = (&'static str, Severity, &'static str, &'static str, fn(f64) -> Fixture);
 
 fn default() -> Fixture {
     Fixture::new(&[])
@@ -667,7 +668,7 @@ fn unknowns() -> Vec<Row> {
 #[test]
 fn each_rule_speaks_just_past_its_limit_and_not_just_before_it() {
     let mut wrong = Vec::new();
-    for (rule, severity, what, id, case) in rows() {
+    for (rule, severity, what, id, case) in rows().into_iter().chain(limits_making::rows()) {
         for over in [-0.01, 0.01] {
             let found = case(over).check();
             let speaks = found.iter().any(|finding| {
@@ -686,7 +687,7 @@ fn each_rule_speaks_just_past_its_limit_and_not_just_before_it() {
 
 #[test]
 fn every_rule_has_its_limits_tested() {
-    let rows = rows();
+    let rows: Vec<Row> = rows().into_iter().chain(limits_making::rows()).collect();
     let missing: Vec<&str> =
         RULES.iter().map(|rule| rule.name).filter(|name| !rows.iter().any(|row| row.0 == *name)).collect();
     assert!(missing.is_empty(), "{missing:?}");

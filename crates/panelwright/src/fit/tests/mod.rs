@@ -3,6 +3,7 @@
 mod fixture;
 mod growth;
 mod limits;
+mod limits_making;
 mod solids;
 
 use super::RULES;

@@ -107,11 +107,12 @@ fn short_screws_stay_inside_the_face_and_their_holes_are_blind() {
 }
 
 #[test]
-fn a_glued_sleeve_keeps_its_captive_nuts_and_has_no_brackets() {
+fn a_glued_sleeve_keeps_its_captive_nuts_and_has_blocks_for_brackets() {
     let worked = worked(&[("sleeve.join", json!("glue"))]);
     let ids: Vec<&str> = worked.hardware.iter().map(|part| part.id.as_str()).collect();
     assert!(ids.contains(&"captive-front") && ids.contains(&"bracket-floor-back-1"));
-    assert!(!ids.iter().any(|id| id.starts_with("bracket-left") || id.ends_with("top-1")));
+    assert!(!ids.iter().any(|id| id.starts_with("bracket-left") || id.starts_with("bracket-front")));
+    assert!(ids.iter().any(|id| id.starts_with("block-left-front")));
 }
 
 #[test]

@@ -5,6 +5,7 @@
 //! back's inside face (ATX 2.2, figure 4) and the standoff's length above the floor.
 
 mod hardware;
+mod joints;
 mod random;
 mod vents;
 

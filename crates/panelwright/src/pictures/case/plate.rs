@@ -51,7 +51,9 @@ pub(super) fn plate(owner: usize, panel: &Panel, around: &Around, view: &Project
         .features
         .iter()
         .filter(|feature| feature.notch)
-        .map(|feature| Pocket::notch(feature.contour.bbox(), work.edges, TOUCH_MM))
+        .map(|feature| feature.contour.bbox())
+        .chain(panel.joint_gaps.iter().copied())
+        .map(|bounds| Pocket::notch(bounds, work.edges, TOUCH_MM))
         .collect();
     work.edge_walls(&outline, &notches, front.as_ref());
     if let Some(front) = &front {

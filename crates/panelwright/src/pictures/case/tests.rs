@@ -186,6 +186,7 @@ fn panel_of(sheet: &Sheet) -> Panel {
         frame: sheet.frame,
         outline: Contour::polygon(outline),
         edges: Vec::new(),
+        joint_gaps: Vec::new(),
         features,
     }
 }

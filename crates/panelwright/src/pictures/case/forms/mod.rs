@@ -57,6 +57,7 @@ pub(super) fn pieces(owner: usize, part: &Part, scene: &Scene, out: &mut Vec<Pie
         PartKind::Port => port(owner, &bodies, view, out),
         PartKind::Bracket | PartKind::CaptiveNut => out.extend(bodies.iter().map(|leg| bracket_leg(owner, *leg, view))),
         PartKind::Shelf => out.extend(plain(Colour::Metal)),
+        PartKind::Block => out.extend(plain(Colour::Fitting)),
     }
 }
 

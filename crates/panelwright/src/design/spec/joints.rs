@@ -1,0 +1,193 @@
+//! The joints of a design: which corners there are, how each is joined, and how far its panels reach.
+
+use super::making::{Joint, Method};
+use super::reader::Reader;
+use super::{Corners, SleeveJoin, Wall};
+use crate::dimensions::source::{Source, Sourced};
+
+/// Share of the sheet that a rebate takes away.
+pub const REBATE_SHARE: Sourced<f64> =
+    Sourced::new(0.5, Source::common_practice("Workshop custom", "rebates of half to two thirds of the thickness"));
+
+/// Sheet beyond a slot that holds a tab, in thicknesses.
+pub const SLOT_FROM_EDGE: Sourced<f64> = Sourced::new(
+    1.5,
+    Source::common_practice("Workshop custom", "a slot lies one and a half thicknesses from the edge"),
+);
+
+/// One of the corners where two panels are fixed to each other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[allow(missing_docs, reason = "each name says which two panels")]
+pub enum Seam {
+    LeftFront,
+    RightFront,
+    LeftTop,
+    RightTop,
+    FrontTop,
+    FloorBack,
+}
+
+impl Seam {
+    /// Every seam.
+    pub const ALL: [Self; 6] =
+        [Self::LeftFront, Self::RightFront, Self::LeftTop, Self::RightTop, Self::FrontTop, Self::FloorBack];
+
+    /// Its name in keys: `left_front`.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::LeftFront => "left_front",
+            Self::RightFront => "right_front",
+            Self::LeftTop => "left_top",
+            Self::RightTop => "right_top",
+            Self::FrontTop => "front_top",
+            Self::FloorBack => "floor_back",
+        }
+    }
+
+    /// The two panels.
+    #[must_use]
+    pub const fn walls(self) -> [Wall; 2] {
+        match self {
+            Self::LeftFront => [Wall::Left, Wall::Front],
+            Self::RightFront => [Wall::Right, Wall::Front],
+            Self::LeftTop => [Wall::Left, Wall::Top],
+            Self::RightTop => [Wall::Right, Wall::Top],
+            Self::FrontTop => [Wall::Front, Wall::Top],
+            Self::FloorBack => [Wall::Floor, Wall::Back],
+        }
+    }
+
+    /// The seam of two panels, in either order; `None` where they slide or do not meet.
+    #[must_use]
+    pub fn between(one: Wall, other: Wall) -> Option<Self> {
+        Self::ALL.into_iter().find(|seam| seam.walls() == [one, other] || seam.walls() == [other, one])
+    }
+}
+
+/// A seam's joint.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SeamSpec {
+    /// Which corner.
+    pub seam: Seam,
+    /// How it is joined; `auto` is resolved.
+    pub joint: Joint,
+    /// The panel that runs through and covers the other's edge.
+    pub through: Wall,
+    /// The panel whose edge is covered.
+    pub covered: Wall,
+    /// Whether the maker chose the joint, rather than the method.
+    pub chosen: bool,
+}
+
+impl SeamSpec {
+    /// How far the covered panel reaches into the one that runs through, for sheet of `t` mm.
+    #[must_use]
+    pub fn reach_mm(&self, t: f64) -> f64 {
+        match self.joint {
+            Joint::Brackets | Joint::Blocks => 0.0,
+            Joint::Rebate => t * REBATE_SHARE.get(),
+            Joint::Finger | Joint::Tab => t,
+        }
+    }
+}
+
+/// All joints of a design.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Joints {
+    /// In the order of [`Seam::ALL`].
+    pub seams: [SeamSpec; 6],
+}
+
+impl Joints {
+    pub(super) fn of(read: &Reader, method: Method) -> Self {
+        Self { seams: Seam::ALL.map(|seam| seam_of(read, seam, method)) }
+    }
+
+    /// Butt joints with brackets at every corner; the sides run through over front and top, or they over the sides.
+    #[must_use]
+    pub fn butt(sides: bool) -> Self {
+        Self {
+            seams: Seam::ALL.map(|seam| {
+                let through = usual_through(seam, sides);
+                let covered = if seam.walls()[0] == through { seam.walls()[1] } else { seam.walls()[0] };
+                SeamSpec { seam, joint: Joint::Brackets, through, covered, chosen: false }
+            }),
+        }
+    }
+
+    /// The joint of two panels; `None` where they slide or do not meet.
+    #[must_use]
+    pub fn between(&self, one: Wall, other: Wall) -> Option<&SeamSpec> {
+        Seam::between(one, other).map(|seam| &self.seams[seam as usize])
+    }
+
+    /// How far the panels around `wall` stand out beyond its outside face, so that there is sheet beyond the slots for
+    /// its tabs; 0 without tabs.
+    #[must_use]
+    pub fn lip_mm(&self, wall: Wall, t: f64) -> f64 {
+        let tabs = self.seams.iter().any(|seam| seam.joint == Joint::Tab && seam.covered == wall);
+        if tabs { t * SLOT_FROM_EDGE.get() } else { 0.0 }
+    }
+
+    /// From the inside face of a wall to the outside of the case there: its thickness and what stands out beyond it.
+    #[must_use]
+    pub fn shell_mm(&self, wall: Wall, t: f64) -> f64 {
+        t + self.lip_mm(wall, t)
+    }
+
+    /// How far panel `wall` reaches outward past the inside face of panel `other`, which it meets at a seam.
+    #[must_use]
+    pub fn extent_mm(&self, wall: Wall, other: Wall, t: f64) -> f64 {
+        self.between(wall, other).map_or(0.0, |seam| {
+            if seam.covered == wall {
+                seam.reach_mm(t)
+            } else if seam.joint == Joint::Tab {
+                self.shell_mm(other, t)
+            } else {
+                t
+            }
+        })
+    }
+}
+
+fn seam_of(read: &Reader, seam: Seam, method: Method) -> SeamSpec {
+    let glued = SleeveJoin::of(read.name("sleeve.join")) == Some(SleeveJoin::Glue);
+    let chosen = Joint::of(read.name(&format!("joint.{}", seam.name())));
+    let joint = chosen.unwrap_or(match (seam, method) {
+        // Floor and back carry everything: screwed, so that they come apart.
+        (Seam::FloorBack, _) => Joint::Brackets,
+        (_, Method::Hand) if glued => Joint::Blocks,
+        (_, Method::Hand) => Joint::Brackets,
+        (_, Method::Router) => Joint::Rebate,
+        (_, Method::Laser) => Joint::Finger,
+    });
+    let [one, other] = seam.walls();
+    let sides = Corners::of(read.name("sleeve.corners")) != Some(Corners::Face);
+    let usual = usual_through(seam, sides);
+    let through = match seam {
+        Seam::FloorBack => usual,
+        _ => Wall::of(read.name(&format!("through.{}", seam.name()))).unwrap_or(usual),
+    };
+    let covered = if through == one { other } else { one };
+    SeamSpec { seam, joint, through, covered, chosen: chosen.is_some() }
+}
+
+/// Who runs through unless the maker says otherwise.
+const fn usual_through(seam: Seam, sides: bool) -> Wall {
+    let [one, other] = seam.walls();
+    match seam {
+        Seam::LeftFront | Seam::RightFront | Seam::LeftTop | Seam::RightTop if sides => one,
+        // The top lies over the front; the back runs down past the floor.
+        _ => other,
+    }
+}
+
+impl super::Spec {
+    /// Whether corner brackets join any panels of the sleeve.
+    #[must_use]
+    pub fn has_sleeve_brackets(&self) -> bool {
+        let seams = &self.making.joints.seams;
+        seams.iter().any(|seam| seam.seam != Seam::FloorBack && seam.joint == Joint::Brackets)
+    }
+}

@@ -1,0 +1,264 @@
+//! Joints: what a method can make, what a thin sheet bears, what holds.
+
+use super::finding::Finding;
+use super::rule::Rule;
+use super::scene::Scene;
+use super::words;
+use crate::design::{Joint, Material, Method, Seam, SeamSpec};
+use crate::dimensions::sheets::WEB_MIN_FIBREBOARD;
+use crate::dimensions::source::{Source, Sourced};
+use crate::panels::{Purpose, finger_widths};
+use crate::parts::PartKind;
+use crate::solid::TOUCH_MM;
+
+/// What a glued corner should bear before it parts, N (*common practice*: a case is lifted by its top; 100 N is some
+/// 10 kg).
+const SHOULD_HOLD_N: Sourced<f64> =
+    Sourced::new(100.0, Source::common_practice("Workshop custom", "a case is lifted by its top"));
+
+/// Shear a glued face of board bears, N/mm², and the pull across its thickness; both to be divided by the safety.
+const SHEAR: f64 = 1.5;
+const INTERNAL_BOND: f64 = 0.65;
+const SAFETY: f64 = 4.0;
+
+pub(super) const JOINT_BEYOND_METHOD: Rule = Rule {
+    name: "joint-beyond-method",
+    what: "Each joint can be made with the tools chosen for its panels.",
+    source: Source::common_practice("Workshop custom", "a rebate wants a router"),
+    look: beyond_method,
+};
+
+pub(super) const REBATE_LEAVES: Rule = Rule {
+    name: "rebate-leaves",
+    what: "A rebate leaves enough of the sheet.",
+    source: Source::common_practice("Workshop custom", "2 mm of sheet under a rebate"),
+    look: rebate_leaves,
+};
+
+pub(super) const FINGER_WIDTH: Rule = Rule {
+    name: "finger-width",
+    what: "No finger is narrower than the sheet is thick.",
+    source: Source::common_practice("Workshop custom", "fibreboard splits at fingers narrower than its thickness"),
+    look: finger_width,
+};
+
+pub(super) const FINGERS_PRESS: Rule = Rule {
+    name: "fingers-press",
+    what: "Joints press no more than the sheet bears; acrylic must not press at all.",
+    source: Source::common_practice(
+        "Workshop custom",
+        "press of 0 to 0.1 mm in fibreboard, 0.15 in plywood, none in acrylic",
+    ),
+    look: fingers_press,
+};
+
+pub(super) const GLUE_AREA: Rule = Rule {
+    name: "glue-area",
+    what: "A glued corner has area enough to hold.",
+    source: Source::derived("EN 622-5, EN 204", "internal bond 0.65 and shear 1.5 N/mm², a quarter of it relied on"),
+    look: glue_area,
+};
+
+pub(super) const CORNER_OPEN: Rule = Rule {
+    name: "corner-open",
+    what: "At each upper front corner one panel covers the others.",
+    source: Source::derived("Geometry of the design", "three panels that each run through over the next"),
+    look: corner_open,
+};
+
+fn seams<'a>(scene: &'a Scene, joint: Joint) -> impl Iterator<Item = &'a SeamSpec> {
+    scene.case.spec.making.joints.seams.iter().filter(move |seam| seam.joint == joint)
+}
+
+fn names(seam: &SeamSpec) -> String {
+    format!("{} and {}", words::panel(seam.through), words::panel(seam.covered))
+}
+
+fn at(scene: &Scene, seam: &SeamSpec) -> [f64; 3] {
+    let [one, other] = [seam.through, seam.covered].map(|wall| scene.sheet(wall).map(|sheet| sheet.solid));
+    match (one, other) {
+        (Some(one), Some(other)) => one.intersection(&other).centre(),
+        _ => [0.0; 3],
+    }
+}
+
+fn told(finding: Finding, scene: &Scene, seam: &SeamSpec) -> Finding {
+    finding.with_about([seam.through.name(), seam.covered.name()]).with_at(at(scene, seam))
+}
+
+fn beyond_method(scene: &Scene, found: &mut Vec<Finding>) {
+    let making = &scene.case.spec.making;
+    for seam in seams(scene, Joint::Rebate) {
+        let method = making.method(seam.through);
+        if method != Method::Router {
+            let what =
+                if method == Method::Laser { "A laser cuts no rebate" } else { "Saw and file make no clean rebate" };
+            let finding = JOINT_BEYOND_METHOD
+                .blocks(format!("{what}: {} cannot be joined by one.", names(seam)))
+                .with_remedy("Choose fingers, tabs or brackets there, or a router for that panel.");
+            found.push(told(finding, scene, seam));
+        }
+    }
+    for seam in making.joints.seams.iter().filter(|seam| matches!(seam.joint, Joint::Finger | Joint::Tab)) {
+        if [seam.through, seam.covered].iter().any(|wall| making.method(*wall) == Method::Hand) {
+            let finding = JOINT_BEYOND_METHOD
+                .note(format!("By hand, the joint of {} wants a fine saw and filing to fit.", names(seam)))
+                .with_remedy("Cut one panel first and mark the other from it.");
+            found.push(told(finding, scene, seam));
+        }
+    }
+}
+
+fn rebate_leaves(scene: &Scene, found: &mut Vec<Finding>) {
+    for seam in seams(scene, Joint::Rebate) {
+        let thickness = scene.case.arrangement.case.thickness_mm;
+        let left = thickness - seam.reach_mm(thickness);
+        let needed = WEB_MIN_FIBREBOARD.get();
+        if left < needed - TOUCH_MM {
+            let finding = REBATE_LEAVES
+                .blocks(format!("The rebate that joins {} leaves {} of the sheet.", names(seam), words::short(left)))
+                .with_mm(left, needed)
+                .with_remedy(format!("Take a sheet of {} at least, or another joint.", words::mm(2.0 * needed)));
+            found.push(told(finding, scene, seam));
+        }
+    }
+}
+
+fn finger_width(scene: &Scene, found: &mut Vec<Finding>) {
+    let case = &scene.case.arrangement.case;
+    for seam in seams(scene, Joint::Finger) {
+        let narrowest =
+            finger_widths(case, seam.seam, scene.case.spec.making.finger_mm).into_iter().fold(f64::INFINITY, f64::min);
+        if narrowest < case.thickness_mm - TOUCH_MM {
+            let finding = FINGER_WIDTH
+                .caution(format!("The fingers of {} are {} wide.", names(seam), words::short(narrowest)))
+                .with_mm(narrowest, case.thickness_mm)
+                .with_remedy(format!("Ask for fingers of {} or more.", words::at_least(case.thickness_mm)));
+            found.push(told(finding, scene, seam));
+        }
+    }
+}
+
+/// The strongest press a material bears, mm altogether; `None` where it must not press.
+const fn most_press(material: Material) -> Option<f64> {
+    match material {
+        Material::Acrylic => None,
+        Material::Plywood => Some(0.15),
+        _ => Some(0.1),
+    }
+}
+
+fn fingers_press(scene: &Scene, found: &mut Vec<Finding>) {
+    let spec = scene.case.spec;
+    let press = -spec.making.play_mm;
+    let joined = spec.making.joints.seams.iter().find(|seam| matches!(seam.joint, Joint::Finger | Joint::Tab));
+    let Some(seam) = joined.filter(|_| press > TOUCH_MM) else { return };
+    let finding = match most_press(spec.sheet.material) {
+        None => FINGERS_PRESS
+            .blocks("Acrylic joints that press crack.")
+            .with_mm(-press, 0.0)
+            .with_remedy("Set the play of fingers and tabs to 0.05 mm or more, and cement them."),
+        Some(most) if press > most + TOUCH_MM => FINGERS_PRESS
+            .caution(format!("The fingers press by {}; this sheet bears {}.", words::short(press), words::short(most)))
+            .with_mm(-press, -most)
+            .with_remedy("Cut a test piece first, or let them press less."),
+        Some(_) => return,
+    };
+    found.push(told(finding, scene, seam));
+}
+
+/// What a glued seam holds, N, with the safety.
+fn holds_n(scene: &Scene, seam: &SeamSpec) -> f64 {
+    let case = &scene.case.arrangement.case;
+    let t = case.thickness_mm;
+    let [one, other] = seam.seam.walls();
+    let length = clear_length(scene, seam.seam);
+    let force = match seam.joint {
+        Joint::Brackets => return f64::INFINITY,
+        Joint::Blocks => {
+            let stem = format!("block-{}-{}", one.name(), other.name());
+            let blocks =
+                scene.case.parts.iter().filter(|part| part.kind == PartKind::Block && part.id.starts_with(&stem));
+            let block = scene.case.spec.making.block_mm;
+            let area: f64 = blocks
+                .flat_map(|part| &part.bodies)
+                .map(|body| body.size().iter().fold(0.0_f64, |most, side| most.max(*side)) * block)
+                .sum();
+            // The edge itself holds by the face's bond.
+            area * SHEAR + length * t * INTERNAL_BOND
+        }
+        Joint::Rebate => length * (t + seam.reach_mm(t)) * INTERNAL_BOND,
+        Joint::Finger => {
+            let count = finger_widths(case, seam.seam, scene.case.spec.making.finger_mm).len();
+            count.saturating_sub(1) as f64 * t * t * SHEAR
+        }
+        Joint::Tab => {
+            let slots = scene
+                .sheet(seam.through)
+                .into_iter()
+                .flat_map(|sheet| sheet.with_purpose(Purpose::JointSlot))
+                .filter(|shape| shape.feature.about.iter().any(|about| about == seam.covered.name()))
+                .count();
+            // Both flanks of each tab, and the shoulders' edge.
+            slots as f64 * 2.0 * t * t * SHEAR + length * t * INTERNAL_BOND * 0.5
+        }
+    };
+    force / SAFETY
+}
+
+/// Length of a seam inside the case, mm.
+fn clear_length(scene: &Scene, seam: Seam) -> f64 {
+    let inside = scene.case.arrangement.case.inside_mm;
+    match seam {
+        Seam::LeftFront | Seam::RightFront => inside[2],
+        Seam::LeftTop | Seam::RightTop => inside[1],
+        Seam::FrontTop | Seam::FloorBack => inside[0],
+    }
+}
+
+fn glue_area(scene: &Scene, found: &mut Vec<Finding>) {
+    for seam in &scene.case.spec.making.joints.seams {
+        let holds = holds_n(scene, seam);
+        if holds < SHOULD_HOLD_N.get() {
+            let mut finding = GLUE_AREA
+                .caution(format!("The glued joint of {} holds some {holds:.0} N.", names(seam)))
+                .with_remedy("Take narrower and so more fingers, blocks, or brackets there.");
+            finding.measured = Some(libm::round(holds));
+            finding.needed = Some(SHOULD_HOLD_N.get());
+            finding.unit = "N";
+            found.push(told(finding, scene, seam));
+        }
+    }
+}
+
+fn corner_open(scene: &Scene, found: &mut Vec<Finding>) {
+    use crate::design::Wall::{Front, Left, Right, Top};
+    let case = &scene.case.arrangement.case;
+    for side in [Left, Right] {
+        let seams: Vec<&SeamSpec> = [(side, Front), (side, Top), (Front, Top)]
+            .into_iter()
+            .filter_map(|(one, other)| case.joints.between(one, other))
+            .collect();
+        let covers = |wall| seams.iter().filter(|seam| seam.through == wall).count();
+        let ring = [side, Front, Top].into_iter().all(|wall| covers(wall) == 1);
+        // With fingers the side fills the corner.
+        let filled = seams.iter().filter(|seam| seam.joint == Joint::Finger).count() == 3;
+        if !ring || filled {
+            continue;
+        }
+        let t = case.thickness_mm;
+        let (_, sense, x) = case.inner(side);
+        found.push(
+            CORNER_OPEN
+                .caution(format!(
+                    "At the upper front corner of {} each panel covers the next: a hole of {} a side is left.",
+                    words::panel(side),
+                    words::short(t)
+                ))
+                .with_mm(t, 0.0)
+                .with_remedy("Let one of the three panels run through over both others.")
+                .with_about([side.name(), "front", "top"])
+                .with_at([x - sense * t / 2.0, case.inner(Front).2 - t / 2.0, case.inner(Top).2 + t / 2.0]),
+        );
+    }
+}

@@ -1,0 +1,112 @@
+//! The rows of the rules about joints and methods.
+
+use kurbo::Point;
+
+use super::fixture::Fixture;
+use super::limits::Row;
+use crate::design::{Joint, Material, Method, Seam, Spec, Wall};
+use crate::drawing::Contour;
+use crate::fit::Severity::{Blocks, Caution, Note};
+use crate::panels::{FeatureKind, Purpose};
+
+fn of(change: impl FnOnce(&mut Spec)) -> Fixture {
+    let mut spec = Fixture::new(&[]).spec;
+    spec.making.method_of = [Method::Router; 6];
+    change(&mut spec);
+    Fixture::of(spec)
+}
+
+fn joined(spec: &mut Spec, joint: Joint) {
+    spec.making.joints.seams[Seam::LeftFront as usize].joint = joint;
+}
+
+pub(super) fn rows() -> Vec<Row> {
+    vec![
+        ("joint-beyond-method", Blocks, "a laser's rebate", "left", |over| {
+            of(|spec| {
+                joined(spec, Joint::Rebate);
+                spec.making.method_of[Wall::Left as usize] = if over > 0.0 { Method::Laser } else { Method::Router };
+            })
+        }),
+        ("joint-beyond-method", Note, "fingers by hand", "front", |over| {
+            of(|spec| {
+                joined(spec, Joint::Finger);
+                spec.making.method_of[Wall::Front as usize] = if over > 0.0 { Method::Hand } else { Method::Router };
+            })
+        }),
+        ("rebate-leaves", Blocks, "half of a thin sheet", "left", |over| {
+            of(|spec| {
+                joined(spec, Joint::Rebate);
+                spec.sheet.measured_mm = Some(4.0 - 2.0 * over);
+            })
+        }),
+        ("finger-width", Caution, "as asked", "left", |over| {
+            let mut fixture = of(|spec| {
+                joined(spec, Joint::Finger);
+                spec.making.finger_mm = Some(6.0);
+            });
+            // 33 fingers between the floor's level and the underside of the top.
+            fixture.arrangement.case.outside_mm[2] = 33.0 * (6.0 - over) + 6.0;
+            fixture
+        }),
+        ("fingers-press", Blocks, "acrylic", "left", |over| {
+            of(|spec| {
+                joined(spec, Joint::Finger);
+                spec.sheet.material = Material::Acrylic;
+                spec.making.play_mm = -over;
+            })
+        }),
+        ("fingers-press", Caution, "fibreboard", "left", |over| {
+            of(|spec| {
+                joined(spec, Joint::Finger);
+                spec.making.play_mm = -0.1 - over;
+            })
+        }),
+        ("glue-area", Caution, "a short rebate", "left", |over| {
+            let mut fixture = of(|spec| joined(spec, Joint::Rebate));
+            // 100 N from 0.65 N/mm² over 6 + 3 mm, a quarter relied on.
+            fixture.arrangement.case.inside_mm[2] = 400.0 / (9.0 * 0.65) - over;
+            fixture
+        }),
+        ("corner-open", Caution, "a ring", "top", |over| {
+            of(|spec| {
+                let seams = &mut spec.making.joints.seams;
+                seams[Seam::LeftTop as usize].through = Wall::Top;
+                seams[Seam::LeftTop as usize].covered = Wall::Left;
+                if over > 0.0 {
+                    seams[Seam::FrontTop as usize].through = Wall::Front;
+                    seams[Seam::FrontTop as usize].covered = Wall::Top;
+                }
+            })
+        }),
+        ("laser-material", Caution, "film", "", |over| {
+            of(|spec| {
+                spec.making.method_of = [Method::Laser; 6];
+                spec.sheet.film_out_mm = over.max(0.0);
+            })
+        }),
+        ("laser-material", Caution, "unknown sheet", "", |over| {
+            of(|spec| {
+                spec.making.method_of = [Method::Laser; 6];
+                spec.sheet.material = if over > 0.0 { Material::Other } else { Material::Plywood };
+            })
+        }),
+        ("laser-material", Note, "acrylic", "", |over| {
+            of(|spec| {
+                spec.making.method_of = [Method::Laser; 6];
+                spec.sheet.material = if over > 0.0 { Material::Acrylic } else { Material::Plywood };
+            })
+        }),
+        ("cutter-too-thick", Blocks, "an opening", "right/a", |over| {
+            let mut fixture = of(|_| {});
+            let contour = Contour::rect(50.0, 80.0, 53.18 - over, 100.0);
+            fixture.feature(Wall::Right, "a", FeatureKind::Opening, Purpose::Vent, contour);
+            fixture
+        }),
+        ("cutter-too-thick", Note, "a hole", "right/a", |over| {
+            let mut fixture = of(|_| {});
+            fixture.hole(Wall::Right, "a", Purpose::BracketScrew, Point::new(50.0, 80.0), 3.18 - over);
+            fixture
+        }),
+    ]
+}
