@@ -55,9 +55,8 @@ fn methods() -> Vec<Choice> {
         );
     }
     list.push(
-        Entry::open_mm(837, "machine.accuracy", group, "The machine is accurate to ±", [0.02, 2.0], 0.01)
+        Entry::open_mm(837, "machine.accuracy", group, "A machine is accurate to ±", [0.02, 2.0], 0.01)
             .help("Open: ISO 2768-1, class m, by the length cut.", published("ISO 2768-1", "table 1, class m"))
-            .unless("method", &["hand"])
             .done(),
     );
     list
