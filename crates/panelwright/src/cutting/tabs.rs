@@ -65,7 +65,7 @@ pub fn tabs(panel: &Panel, rule: TabRule) -> Tabs {
         .collect();
     // An edge that does not run through presses its cut face against the panel it meets.
     let mating = |from: Point, along: Vec2| {
-        panel.edges.iter().any(|joint| joint.fixed && !joint.runs_through && lies_on(panel, joint.edge, from, along))
+        panel.edges.iter().any(|joint| joint.fixed() && !joint.runs_through && lies_on(panel, joint.edge, from, along))
     };
     let free: Vec<_> = stretches.iter().copied().filter(|(from, along, _)| !mating(*from, *along)).collect();
     let on_mating_edge = free.is_empty() && !stretches.is_empty();

@@ -145,7 +145,7 @@ fn tabs_keep_off_corners_and_mating_edges() {
                     assert!((mark[0] - corner.at).hypot() > 15.0);
                 }
                 let bounds = panel.outline.bbox();
-                for joint in panel.edges.iter().filter(|joint| joint.fixed && !joint.runs_through) {
+                for joint in panel.edges.iter().filter(|joint| joint.fixed() && !joint.runs_through) {
                     let off = match joint.edge {
                         crate::panels::Edge::Left => (mark[0].x - bounds.x0).abs(),
                         crate::panels::Edge::Right => (mark[0].x - bounds.x1).abs(),
