@@ -1,20 +1,18 @@
 //! What the page shows after a change, in one plain value.
 
-use std::collections::BTreeMap;
-
 use panelwright::Build;
 use panelwright::design::{Design, choices, write_link};
 use panelwright::fit::{self, Finding, Severity};
 use panelwright::panels::{Feature, Panel};
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 use serde_json::Value as Json;
 
 /// The design and what follows from it; its TypeScript twin in `types.ts` says what each field is.
 #[derive(Debug, Serialize)]
 pub struct View<'a> {
     title: &'a str,
-    values: BTreeMap<&'static str, Json>,
-    applies: BTreeMap<&'static str, bool>,
+    values: ByKey<'a, Json>,
+    applies: ByKey<'a, bool>,
     changed: Vec<&'static str>,
     fingerprint: &'a str,
     link: String,
@@ -88,8 +86,8 @@ impl<'a> View<'a> {
         let count = |severity| build.findings.iter().filter(|finding| finding.severity == severity).count();
         Self {
             title: &build.spec.title,
-            values: keys().map(|(index, key)| (key, design.json(index))).collect(),
-            applies: keys().map(|(index, key)| (key, design.applies(index))).collect(),
+            values: ByKey(design, Design::json),
+            applies: ByKey(design, Design::applies),
             changed: changed(design),
             fingerprint: &build.fingerprint,
             link: write_link(design),
@@ -116,8 +114,15 @@ impl<'a> View<'a> {
     }
 }
 
-fn keys() -> impl Iterator<Item = (usize, &'static str)> {
-    choices().iter().enumerate().map(|(index, choice)| (index, choice.key.as_str()))
+/// Something of every choice, by the choice's key.
+#[derive(Debug)]
+struct ByKey<'a, T>(&'a Design, fn(&Design, usize) -> T);
+
+impl<T: Serialize> Serialize for ByKey<'_, T> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let Self(design, of) = self;
+        serializer.collect_map(choices().iter().enumerate().map(|(index, choice)| (&choice.key, of(design, index))))
+    }
 }
 
 fn changed(design: &Design) -> Vec<&'static str> {

@@ -9,7 +9,6 @@ use panelwright::design::{Design, choice, choices, read_file, read_link, write_f
 use panelwright::panels::Panel;
 use panelwright::pictures::panel::{all_panels_svg, file_svg};
 use serde::Serialize;
-use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::prelude::*;
 
 use crate::{handover, pictures, view};
@@ -210,7 +209,16 @@ impl Workbench {
     }
 }
 
+#[wasm_bindgen]
+extern "C" {
+    /// The browser's own reader of JSON.
+    #[wasm_bindgen(js_namespace = JSON, catch)]
+    fn parse(text: &str) -> Result<JsValue, JsValue>;
+}
+
 /// A plain object of the page's language.
+///
+/// It crosses as one text: a call across the boundary for each field and number would take several times as long.
 fn plain(value: &impl Serialize) -> Result<JsValue, JsError> {
-    Ok(value.serialize(&Serializer::json_compatible())?)
+    parse(&panelwright::json::to_text(value)).map_err(|_| JsError::new("the page cannot read what the core says"))
 }

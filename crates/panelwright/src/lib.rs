@@ -21,12 +21,14 @@ pub mod documents;
 pub mod drawing;
 pub mod fastening;
 pub mod fit;
+pub mod json;
 pub mod panels;
 pub mod parts;
 pub mod pictures;
 #[doc(hidden)]
 pub mod sample;
 pub mod solid;
+mod sorting;
 pub mod stock;
 
 pub use build::Build;

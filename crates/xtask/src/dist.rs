@@ -43,7 +43,7 @@ pub fn assemble(workspace: &Workspace) -> Result<()> {
     if optimiser.exists() {
         let raw = bindings.join("before-wasm-opt.wasm");
         fs::rename(&module, &raw)?;
-        commands::run(Command::new(optimiser).arg("-O3").arg(&raw).arg("-o").arg(&module))?;
+        commands::run(Command::new(optimiser).arg("-Oz").arg(&raw).arg("-o").arg(&module))?;
     }
     lay_out(workspace, &bindings)
 }

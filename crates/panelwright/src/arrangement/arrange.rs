@@ -15,6 +15,7 @@ use crate::design::{DrivePlace as DriveWanted, SizeRule, Spec, SupplyKind, Suppl
 use crate::dimensions::boards;
 use crate::parts::{Part, board, card, cooler, drive, supply};
 use crate::solid::Aabb;
+use crate::sorting::{sort_by, sort_by_key};
 
 /// Air beside a part that the sleeve slides past, beyond the running clearance: least and comfortable, mm (common
 /// practice: edges of hand-cut sheet are not straight to better than this).
@@ -43,7 +44,7 @@ pub fn arrange(spec: &Spec) -> Arrangement {
             (Merit::of(spec, *pose, &settled), begun)
         })
         .collect();
-    begun.sort_by(|a, b| a.0.order(&b.0));
+    sort_by(&mut begun, |a, b| a.0.order(&b.0));
     let mut best: Option<(Merit, Draft)> = None;
     for (least, start) in begun {
         if best.as_ref().is_some_and(|(merit, _)| merit.order(&least).is_le()) {
@@ -169,7 +170,7 @@ fn complete(spec: &Spec, begun: Begun) -> Draft {
             drive_places.push(found);
         }
     }
-    drive_places.sort_by_key(|drive_place| drive_place.number);
+    sort_by_key(&mut drive_places, |drive_place| drive_place.number);
     let (settled, hung) = hang_with_hardware(spec, &mut needs, &parts, &place);
     Draft { settled, parts, board: place, supply, drives: drive_places, hung }
 }

@@ -4,6 +4,7 @@ use crate::arrangement::{DrivePlace, Room};
 use crate::design::{DrivePlace as Wanted, DriveSpec, Wall};
 use crate::parts::drive;
 use crate::solid::Aabb;
+use crate::sorting::sort_by;
 
 /// Air left around a drive, mm (common practice: room for a fingertip's worth of slack).
 const AIR_MM: f64 = 2.0;
@@ -121,10 +122,10 @@ fn corners(obstacles: &[Aabb], axis: usize, field: [f64; 2], extent: f64, from_h
     // The far end may be passed (the room then grows), the near end never: there the back or a strip for brackets is.
     if from_high {
         out.retain(|low| *low + extent <= field[1] + 1e-9);
-        out.sort_by(|a, b| b.total_cmp(a));
+        sort_by(&mut out, |a, b| b.total_cmp(a));
     } else {
         out.retain(|low| *low >= field[0] - 1e-9);
-        out.sort_by(f64::total_cmp);
+        sort_by(&mut out, f64::total_cmp);
     }
     out.dedup_by(|a, b| (*a - *b).abs() < 0.5);
     out

@@ -10,6 +10,7 @@ use crate::design::{Spec, Wall};
 use crate::dimensions::fans as fan_table;
 use crate::parts::{Carrier, Part, PartKind, card, feet as feet_parts, tongue, wall};
 use crate::solid::{Aabb, TOUCH_MM};
+use crate::sorting::sort_by_key;
 
 pub(super) fn case_size(spec: &Spec, settled: &Settled) -> CaseSize {
     let t = spec.sheet.thickness_mm();
@@ -78,7 +79,7 @@ pub(super) fn finish(spec: &Spec, draft: Draft) -> Arrangement {
             }
         }
     }
-    fans.sort_by_key(|fan| fan.number);
+    sort_by_key(&mut fans, |fan| fan.number);
     let (floor_size, floor_frame) = case.panel(Wall::Floor);
     let far = floor_frame.to_case(Point::new(floor_size[0], floor_size[1]), 0.0);
     let near = floor_frame.origin;

@@ -10,6 +10,7 @@ use super::{BoardPlace, CaseSize, PortKind, hardware_room};
 use crate::design::{Spec, SupplyKind, Wall};
 use crate::dimensions::{boards, fans as fan_table};
 use crate::parts::{board, cooler, wall};
+use crate::sorting::sort_by;
 
 /// Air before a fan on a wall: least and comfortable, mm (fan handbooks: leave depth free on the intake side; figure
 /// common practice).
@@ -42,7 +43,7 @@ pub(super) fn hangers(
     };
     let mut out: Vec<(HungPart, Hanger)> = Vec::new();
     let mut fans: Vec<usize> = (0..spec.fans.len()).collect();
-    fans.sort_by(|a, b| {
+    sort_by(&mut fans, |a, b| {
         let pinned = |index: usize| spec.fans[index].across_mm.is_none();
         (pinned(*a), -spec.fans[*a].size_mm)
             .partial_cmp(&(pinned(*b), -spec.fans[*b].size_mm))

@@ -6,6 +6,7 @@
 use crate::arrangement::{Need, Needs, Room};
 use crate::design::{Slide, Wall};
 use crate::solid::Aabb;
+use crate::sorting::sort_by;
 
 /// Something that wants a place on a panel.
 #[derive(Clone, Debug)]
@@ -158,7 +159,7 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
                     if to_front { to - way } else { from + way }
                 }));
                 // Nearest first: once a free place is found, those further away need not be looked at.
-                places.sort_by(|a, b| (a - target).abs().total_cmp(&(b - target).abs()));
+                sort_by(&mut places, |a, b| (a - target).abs().total_cmp(&(b - target).abs()));
                 places
             }
         }

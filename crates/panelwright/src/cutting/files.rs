@@ -11,6 +11,7 @@ use crate::drawing::{
     Colour, Contour, Drawing, Dxf, DxfForm, DxfItem, DxfLayer, Form, Item, Layer, Shape, Style, SvgOptions,
     THIN_LINE_MM, dxf, svg,
 };
+use crate::sorting::sort_by_key;
 
 /// Layer of the words that no tool follows.
 const NOTES: &str = "notes";
@@ -187,7 +188,7 @@ fn to_svg(
         }
     }
     // Outlines last, whichever panel brought a layer first.
-    layers.sort_by_key(|layer| layer.name == super::panel::OUTLINE);
+    sort_by_key(&mut layers, |layer| layer.name == super::panel::OUTLINE);
     let title = Some(about.join("; "));
     svg(&Drawing { width_mm, height_mm, layers }, &SvgOptions { title, ..SvgOptions::for_file() })
 }

@@ -7,6 +7,7 @@ use kurbo::Point;
 
 use super::panel::Cut;
 use crate::drawing::{Contour, Vertex};
+use crate::sorting::{sort_by, sort_by_key};
 
 /// Two contours nearer than this everywhere are the same cut, mm: a digit below what a file says.
 const SAME_CUT_MM: f64 = 1e-4;
@@ -31,7 +32,7 @@ pub fn tidy(contour: &Contour) -> Option<Contour> {
 /// Leaves out cuts that repeat an earlier one.
 pub(super) fn without_repeats(cuts: Vec<Cut>) -> Vec<Cut> {
     let mut by_left: Vec<(f64, usize)> = cuts.iter().map(|cut| cut.contour.bbox().x0).zip(0..).collect();
-    by_left.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+    sort_by(&mut by_left, |a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
     let mut repeats = vec![false; cuts.len()];
     for (place, (left, first)) in by_left.iter().enumerate() {
         for (_, second) in by_left[place + 1..].iter().take_while(|(other, _)| other - left <= SAME_CUT_MM) {
@@ -66,7 +67,7 @@ pub(super) fn in_order(cuts: Vec<Cut>) -> Vec<Cut> {
             (size, bounds.center(), cut)
         })
         .collect();
-    left.sort_by_key(|(size, _, _)| *size);
+    sort_by_key(&mut left, |(size, _, _)| *size);
     let mut ordered = Vec::with_capacity(left.len());
     let mut here = Point::ORIGIN;
     let mut rest = left.into_iter().peekable();

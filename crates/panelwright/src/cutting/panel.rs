@@ -19,6 +19,7 @@ use super::tabs::{mark, tabs};
 use crate::drawing::Contour;
 use crate::drawing::number::push_number;
 use crate::panels::{Face, Feature, FeatureKind, Panel};
+use crate::sorting::sort_by;
 
 /// One closed contour to cut.
 #[derive(Clone, Debug, PartialEq)]
@@ -124,7 +125,7 @@ impl CutPanel {
                 bench.feature(feature);
             }
         }
-        bench.layers.sort_by(|a, b| a.0.cmp(&b.0));
+        sort_by(&mut bench.layers, |a, b| a.0.cmp(&b.0));
         let mut layers: Vec<CutLayer> = bench.layers.drain(..).map(|(_, layer)| layer).collect();
         for layer in &mut layers {
             layer.cuts = in_order(without_repeats(core::mem::take(&mut layer.cuts)));

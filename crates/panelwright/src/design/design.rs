@@ -4,6 +4,8 @@ use serde_json::Value as Json;
 
 use super::choice::{Choice, Kind, Unit, Value, When};
 use super::list::{choice, choices};
+use crate::drawing::number::{MOST_DECIMALS, format_number};
+use crate::json::to_text;
 
 /// What the maker chose. Every value is of its choice's kind and inside its range.
 #[derive(Clone, Debug, PartialEq)]
@@ -99,7 +101,7 @@ impl Design {
     pub fn set_json(&mut self, key: &str, json: &Json) -> Result<(), DesignError> {
         let index = choice(key).ok_or_else(|| unknown(key))?;
         let entry = &choices()[index];
-        let value = from_json(entry, json).ok_or_else(|| bad(entry, json.to_string()))?;
+        let value = from_json(entry, json).ok_or_else(|| bad(entry, to_text(json)))?;
         self.set(key, value)
     }
 
@@ -191,7 +193,7 @@ fn checked(entry: &Choice, value: Value) -> Result<Value, DesignError> {
             if number.is_finite() && *min <= number && number <= *max && whole {
                 Ok(Value::Number(rounded))
             } else {
-                fail(number.to_string())
+                fail(if number.is_finite() { format_number(number, MOST_DECIMALS) } else { "no number".to_owned() })
             }
         }
         (Kind::Switch, Value::Switch(on)) => Ok(Value::Switch(on)),
@@ -210,7 +212,7 @@ fn checked(entry: &Choice, value: Value) -> Result<Value, DesignError> {
                 fail(format!("{points:?}"))
             }
         }
-        (_, other) => fail(to_json(entry, &other).to_string()),
+        (_, other) => fail(to_text(&to_json(entry, &other))),
     }
 }
 

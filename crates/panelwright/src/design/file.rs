@@ -19,6 +19,7 @@ use serde_json::Value as Json;
 
 use super::design::{Design, DesignError};
 use super::list::choices;
+use crate::json::to_text;
 
 /// Longest design file that is read, in bytes; one that names every choice is about 8 000 long.
 pub const MOST_BYTES: usize = 65_536;
@@ -87,9 +88,8 @@ pub fn read_file(text: &str) -> Result<Design, DesignErrors> {
     let entries = entries(text)?;
     let mut design = Design::default();
     let mut problems = Vec::new();
-    let mut seen = std::collections::BTreeSet::new();
-    for (key, value) in &entries {
-        if !seen.insert(key.as_str()) {
+    for (index, (key, value)) in entries.iter().enumerate() {
+        if entries[..index].iter().any(|(other, _)| other == key) {
             problems.push(DesignError::DuplicateKey { key: shortened(key) });
         }
         let taken = if key == "format" { known_format(value) } else { design.set_json(key, value) };
@@ -118,8 +118,8 @@ pub fn read_file_bytes(bytes: &[u8]) -> Result<Design, DesignErrors> {
 pub fn write_file(design: &Design) -> String {
     let mut text = format!("{{\n  \"format\": {FORMAT}");
     for index in design.changed() {
-        let key = Json::from(choices()[index].key.as_str());
-        text.push_str(&format!(",\n  {key}: {}", design.json(index)));
+        let [key, value] = [to_text(&choices()[index].key), to_text(&design.json(index))];
+        text.push_str(&format!(",\n  {key}: {value}"));
     }
     text.push_str("\n}\n");
     text
@@ -129,7 +129,7 @@ fn known_format(value: &Json) -> Result<(), DesignError> {
     if value.as_u64() == Some(FORMAT) {
         return Ok(());
     }
-    Err(DesignError::BadValue { key: "format".to_owned(), given: value.to_string(), allowed: FORMAT.to_string() })
+    Err(DesignError::BadValue { key: "format".to_owned(), given: to_text(value), allowed: FORMAT.to_string() })
 }
 
 fn not_a_design(reason: String) -> DesignError {

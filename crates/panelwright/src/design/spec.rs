@@ -550,7 +550,7 @@ fn drive(read: &Reader, number: usize) -> Option<DriveSpec> {
 
 fn fan(read: &Reader, number: usize) -> Option<FanSpec> {
     let key = |name: &str| format!("fan{number}.{name}");
-    let size_mm: f64 = read.name(&key("size")).parse().ok()?;
+    let size_mm = f64::from(read.name(&key("size")).parse::<u16>().ok()?);
     Some(FanSpec {
         number,
         size_mm,
@@ -566,7 +566,7 @@ fn fan(read: &Reader, number: usize) -> Option<FanSpec> {
 fn button(read: &Reader) -> Option<ButtonSpec> {
     Some(ButtonSpec {
         wall: Wall::of(read.name("button.wall"))?,
-        size_mm: read.name("button.size").parse().ok()?,
+        size_mm: f64::from(read.name("button.size").parse::<u16>().ok()?),
         depth_mm: read.mm("button.depth"),
         grip_mm: read.mm("button.grip"),
         across_mm: read.open("button.across"),

@@ -17,6 +17,7 @@ pub struct Entry {
 
 impl Entry {
     /// Fills the holes of `pattern` with `numbers`: `{}` takes the next one, `{*}` all of them.
+    #[inline(never)]
     pub(super) fn new(
         group: &'static str,
         name: impl Into<String>,

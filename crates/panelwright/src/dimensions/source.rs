@@ -99,6 +99,11 @@ impl<T> Sourced<T> {
         Self { value, source }
     }
 
+    /// The value itself, where it lies.
+    pub(super) const fn get_ref(&self) -> &T {
+        &self.value
+    }
+
     /// Where the value comes from.
     #[must_use]
     pub const fn source(&self) -> Source {

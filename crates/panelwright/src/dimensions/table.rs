@@ -3,33 +3,43 @@
 //! Invariant: a number is written once. The list of sources is made from the constants and rows
 //! that the rest of the code uses, so it can neither lag behind nor disagree.
 
-/// Numbers that can be shown in the list of sources.
-pub(super) trait Numbers {
-    /// The numbers in the order in which a pattern shows them.
-    fn numbers(&self) -> Vec<f64>;
+use super::catalogue::Entry;
+use super::source::{Source, Sourced};
+
+/// One line of a `sizes!` table as the list of sources shows it.
+///
+/// It is data, not code: hundreds of calls that make the entries would weigh more in the page's module than the
+/// entries themselves.
+pub(super) struct Row {
+    pub label: &'static str,
+    pub pattern: &'static str,
+    /// In the order in which the pattern shows them.
+    pub numbers: &'static [f64],
+    pub source: Source,
 }
 
-impl Numbers for f64 {
-    fn numbers(&self) -> Vec<f64> {
-        vec![*self]
+impl Sourced<f64> {
+    pub(super) const fn numbers(&'static self) -> &'static [f64] {
+        std::slice::from_ref(self.get_ref())
     }
 }
 
-impl Numbers for u32 {
-    fn numbers(&self) -> Vec<f64> {
-        vec![f64::from(*self)]
+impl<const N: usize> Sourced<[f64; N]> {
+    pub(super) const fn numbers(&'static self) -> &'static [f64] {
+        self.get_ref()
     }
 }
 
-impl<const N: usize> Numbers for [f64; N] {
-    fn numbers(&self) -> Vec<f64> {
-        self.to_vec()
+impl Sourced<&'static [f64]> {
+    pub(super) const fn numbers(&'static self) -> &'static [f64] {
+        self.get()
     }
 }
 
-impl Numbers for &[f64] {
-    fn numbers(&self) -> Vec<f64> {
-        self.to_vec()
+/// Puts the rows of a table into the list.
+pub(super) fn list(out: &mut Vec<Entry>, group: &'static str, rows: &[Row]) {
+    for row in rows {
+        out.push(Entry::new(group, row.label, row.pattern, row.numbers, row.source));
     }
 }
 
@@ -48,10 +58,15 @@ macro_rules! sizes {
 
         /// Lists the single sizes of this file.
         fn size_entries(out: &mut Vec<$crate::dimensions::catalogue::Entry>) {
-            use $crate::dimensions::table::Numbers as _;
-            $(out.push($crate::dimensions::catalogue::Entry::new(
-                $group, $label, $pattern, &$name.get().numbers(), $name.source(),
-            ));)+
+            const ROWS: &[$crate::dimensions::table::Row] = &[$(
+                $crate::dimensions::table::Row {
+                    label: $label,
+                    pattern: $pattern,
+                    numbers: $name.numbers(),
+                    source: $name.source(),
+                },
+            )+];
+            $crate::dimensions::table::list(out, $group, ROWS);
         }
     };
 }

@@ -14,6 +14,8 @@ use std::io::{self, Write};
 use serde::Serialize;
 use serde_json::ser::{CharEscape, CompactFormatter, Formatter, Serializer};
 
+use crate::json::write_number;
+
 /// A value as JSON text with a line break at its end. `None` only for what JSON cannot say (a map whose keys are no
 /// text), which none of our documents holds.
 pub(super) fn to_json(value: &impl Serialize) -> Option<String> {
@@ -90,7 +92,16 @@ macro_rules! small {
 impl Formatter for Layout {
     small! {
         write_bool: bool, write_i8: i8, write_i16: i16, write_i32: i32, write_i64: i64, write_u8: u8, write_u16: u16,
-        write_u32: u32, write_u64: u64, write_f32: f32, write_f64: f64,
+        write_u32: u32, write_u64: u64,
+    }
+
+    fn write_f32<W: ?Sized + Write>(&mut self, to: &mut W, value: f32) -> io::Result<()> {
+        self.write_f64(to, f64::from(value))
+    }
+
+    fn write_f64<W: ?Sized + Write>(&mut self, to: &mut W, value: f64) -> io::Result<()> {
+        self.before_small(to)?;
+        write_number(to, value)
     }
 
     fn write_null<W: ?Sized + Write>(&mut self, to: &mut W) -> io::Result<()> {

@@ -5,8 +5,10 @@
 //! All figures are equally wide in both weights, so numbers that change keep their width. There is no kerning:
 //! a text is as wide as the sum of its letters.
 
+use std::sync::OnceLock;
+
 use kurbo::{Affine, BezPath, Point, Vec2};
-use ttf_parser::{Face, GlyphId, OutlineBuilder};
+use ttf_parser::{GlyphId, OutlineBuilder, RawFace, Tag, cmap, glyf, head, hhea, hmtx, loca, maxp};
 
 use super::picture::{Anchor, Text};
 
@@ -27,7 +29,7 @@ pub const FAMILY: &str = "Panelwright Sans";
 pub(super) const UNITS_PER_EM: f64 = 1000.0;
 
 /// Height of capitals and figures in font units (both weights; read from the font, held by a test).
-const CAP_HEIGHT: f64 = 698.0;
+pub(super) const CAP_HEIGHT: f64 = 698.0;
 
 impl Weight {
     /// Both weights.
@@ -62,24 +64,49 @@ impl Weight {
 }
 
 /// A font opened for measuring and drawing.
+///
+/// It is read table by table: a `ttf_parser::Face` would bring the readers of all other kinds of outlines into the
+/// page's module, as large again as all that is needed here.
 pub(super) struct Font {
-    pub(super) face: Face<'static>,
+    letters: cmap::Subtable<'static>,
+    widths: hmtx::Table<'static>,
+    outlines: glyf::Table<'static>,
+    pub(super) head: head::Table,
+    /// Highest and lowest reach of the letters about the baseline.
+    pub(super) lines: hhea::Table,
 }
 
 impl Font {
-    /// Opens a weight. `None` would mean a broken built-in file; a test opens both.
-    pub(super) fn open(weight: Weight) -> Option<Self> {
-        Face::parse(weight.file(), 0).ok().map(|face| Self { face })
+    /// A weight, opened once. `None` would mean a broken built-in file; a test opens both.
+    pub(super) fn of(weight: Weight) -> Option<&'static Self> {
+        static FONTS: [OnceLock<Option<Font>>; 2] = [OnceLock::new(), OnceLock::new()];
+        FONTS[usize::from(weight == Weight::SemiBold)].get_or_init(|| Self::open(weight.file())).as_ref()
+    }
+
+    fn open(file: &'static [u8]) -> Option<Self> {
+        let file = RawFace::parse(file, 0).ok()?;
+        let table = |name| file.table(Tag::from_bytes(name));
+        let head = head::Table::parse(table(b"head")?)?;
+        let lines = hhea::Table::parse(table(b"hhea")?)?;
+        let glyphs = maxp::Table::parse(table(b"maxp")?)?.number_of_glyphs;
+        let places = loca::Table::parse(glyphs, head.index_to_location_format, table(b"loca")?)?;
+        Some(Self {
+            letters: cmap::Table::parse(table(b"cmap")?)?.subtables.into_iter().find(cmap::Subtable::is_unicode)?,
+            widths: hmtx::Table::parse(lines.number_of_metrics, glyphs, table(b"hmtx")?)?,
+            outlines: glyf::Table::parse(places, table(b"glyf")?)?,
+            head,
+            lines,
+        })
     }
 
     /// The letter's glyph; glyph 0, an empty box, for a letter the font has not.
     pub(super) fn glyph(&self, letter: char) -> GlyphId {
-        self.face.glyph_index(letter).unwrap_or(GlyphId(0))
+        self.letters.glyph_index(u32::from(letter)).unwrap_or(GlyphId(0))
     }
 
     /// Width of a glyph, font units.
     pub(super) fn advance(&self, glyph: GlyphId) -> f64 {
-        f64::from(self.face.glyph_hor_advance(glyph).unwrap_or(0))
+        f64::from(self.widths.advance(glyph).unwrap_or(0))
     }
 
     /// Width of a text at a size, mm.
@@ -101,7 +128,7 @@ impl Font {
                 * Affine::translate(Vec2::new(along, 0.0))
                 * Affine::scale(scale);
             // A glyph without outline (the space) draws nothing.
-            let _ = self.face.outline_glyph(glyph, &mut pen);
+            let _ = self.outlines.outline(glyph, &mut pen);
             along += self.advance(glyph) * scale;
         }
         pen.path
@@ -140,7 +167,7 @@ pub(super) fn printable(text: &str) -> impl Iterator<Item = char> + '_ {
 /// Width of a text, mm, at a font size (em) in mm.
 #[must_use]
 pub fn text_width_mm(text: &str, size_mm: f64, weight: Weight) -> f64 {
-    Font::open(weight).map_or(0.0, |font| font.width_mm(text, size_mm))
+    Font::of(weight).map_or(0.0, |font| font.width_mm(text, size_mm))
 }
 
 /// Height of capitals and figures, mm, at a font size (em) in mm.
@@ -194,9 +221,11 @@ mod tests {
     #[test]
     fn both_weights_open_and_have_every_sign() {
         for weight in Weight::ALL {
-            let font = Font::open(weight).expect("the built-in font is whole");
-            assert_eq!(f64::from(font.face.units_per_em()), UNITS_PER_EM);
-            assert_eq!(font.face.capital_height().map(f64::from), Some(CAP_HEIGHT));
+            let font = Font::of(weight).expect("the built-in font is whole");
+            let face = ttf_parser::Face::parse(weight.file(), 0).expect("the built-in font is whole");
+            assert_eq!(f64::from(face.units_per_em()), UNITS_PER_EM);
+            assert_eq!(face.capital_height().map(f64::from), Some(CAP_HEIGHT));
+            assert_eq!([face.ascender(), face.descender()], [font.lines.ascender, font.lines.descender]);
             for letter in (' '..='~').chain(SIGNS.chars()) {
                 assert_ne!(font.glyph(letter), GlyphId(0), "{letter}");
             }
@@ -220,7 +249,7 @@ mod tests {
 
     #[test]
     fn outlines_stand_where_the_text_stands() {
-        let font = Font::open(Weight::Regular).expect("the built-in font is whole");
+        let font = Font::of(Weight::Regular).expect("the built-in font is whole");
         let text = Text::new(Point::new(50.0, 20.0), 10.0, "H").anchored(Anchor::Middle);
         let bounds = font.outlines(&text).bounding_box();
         assert!((bounds.y0 - 20.0).abs() < 1e-9 && (bounds.height() - cap_height_mm(10.0)).abs() < 1e-9);
@@ -232,7 +261,7 @@ mod tests {
 
     #[test]
     fn the_diameter_sign_is_a_crossed_circle() {
-        let font = Font::open(Weight::Regular).expect("the built-in font is whole");
+        let font = Font::of(Weight::Regular).expect("the built-in font is whole");
         let path = font.outlines(&Text::new(Point::ZERO, 1000.0, "⌀"));
         let centre = Point::new(330.0, 349.0);
         assert_ne!(path.winding(centre), 0, "the stroke runs through the middle");

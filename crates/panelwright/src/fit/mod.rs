@@ -47,6 +47,7 @@ use crate::design::Spec;
 use crate::fastening::Screw;
 use crate::panels::{Panel, Unplaced};
 use crate::parts::Part;
+use crate::sorting::sort_by;
 use scene::Scene;
 
 /// Everything the rules look at.
@@ -147,6 +148,6 @@ pub fn check(case: &Case) -> Vec<Finding> {
     for rule in RULES {
         (rule.look)(&scene, &mut found);
     }
-    found.sort_by(|a, b| (a.severity, a.rule, &a.about).cmp(&(b.severity, b.rule, &b.about)));
+    sort_by(&mut found, |a, b| (a.severity, a.rule, &a.about).cmp(&(b.severity, b.rule, &b.about)));
     found
 }

@@ -8,6 +8,7 @@ use crate::design::{PaperName, SizeRule};
 use crate::dimensions::paper::{self, Paper};
 use crate::dimensions::source::Source;
 use crate::solid::TOUCH_MM;
+use crate::sorting::sort_by;
 
 pub(super) const PANEL_ON_PAPER: Rule = Rule {
     name: "panel-on-paper",
@@ -55,7 +56,7 @@ fn too_large_panels(scene: &Scene, rule: &Rule, within: [f64; 2], name: &str, re
         .iter()
         .filter_map(|sheet| too_large(sheet.panel.size_mm, within).map(|(is, may)| (sheet, is, may)))
         .collect();
-    large.sort_by(|a, b| (b.1 - b.2).total_cmp(&(a.1 - a.2)));
+    sort_by(&mut large, |a, b| (b.1 - b.2).total_cmp(&(a.1 - a.2)));
     let (worst, is, may) = large.first()?;
     let size = format!("{} is {}", words::panel(worst.wall()), sides(worst.panel.size_mm));
     let text = match large.len() {

@@ -10,6 +10,7 @@ use crate::design::Wall;
 use crate::panels::{Face, Feature, FeatureKind, Panel};
 use crate::parts::{Part, PartKind};
 use crate::solid::{Aabb, TOUCH_MM};
+use crate::sorting::sort_by_key;
 
 /// Farthest that a chord may lie off an arc when openings are compared with what passes through them, mm: a fifth of
 /// the 0.05 mm that the best hand drilling keeps.
@@ -90,7 +91,7 @@ impl<'a> Scene<'a> {
             .collect();
         let mut names: Vec<(&str, usize)> =
             case.parts.iter().enumerate().map(|(index, part)| (part.id.as_str(), index)).collect();
-        names.sort_unstable();
+        sort_by_key(&mut names, |name| *name);
         Self {
             case,
             bodies,

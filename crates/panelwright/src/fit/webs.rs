@@ -17,6 +17,7 @@ use crate::dimensions::sheets::WEB_MIN_FIBREBOARD;
 use crate::dimensions::source::{Source, Sourced};
 use crate::panels::Purpose;
 use crate::solid::TOUCH_MM;
+use crate::sorting::sort_by;
 
 /// Thinnest web that survives being cut, mm.
 const LEAST_WEB: Sourced<f64> =
@@ -349,7 +350,7 @@ fn pair_class(one: &Shape, other: &Shape) -> PairOf {
 
 /// Every two shapes nearer than `reach`, seen once: sorted from left to right, each looks only as far as it must.
 fn near<'s, 'a>(shapes: &mut [&'s Shape<'a>], reach: f64) -> Vec<(&'s Shape<'a>, &'s Shape<'a>)> {
-    shapes.sort_by(|a, b| a.bounds.x0.total_cmp(&b.bounds.x0).then_with(|| a.feature.id.cmp(&b.feature.id)));
+    sort_by(shapes, |a, b| a.bounds.x0.total_cmp(&b.bounds.x0).then_with(|| a.feature.id.cmp(&b.feature.id)));
     let mut found = Vec::new();
     for (index, one) in shapes.iter().enumerate() {
         for other in &shapes[index + 1..] {

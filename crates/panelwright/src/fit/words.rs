@@ -88,18 +88,18 @@ pub(super) fn screw(screw: &Screw) -> String {
     format!("the {}", lower_first(&screw.what))
 }
 
-/// The same at the start of a sentence.
+/// The same at the start of a sentence. Our words start with plain letters, and the tables of all others are large.
 pub(super) fn capital(text: &str) -> String {
     let mut chars = text.chars();
-    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+    chars.next().map_or_else(String::new, |first| std::iter::once(first.to_ascii_uppercase()).chain(chars).collect())
 }
 
 /// Lower-cases a first letter unless the word is an abbreviation such as `USB`.
 fn lower_first(text: &str) -> String {
     let mut chars = text.chars();
     match (chars.next(), chars.next()) {
-        (Some(first), Some(second)) if !second.is_uppercase() && !second.is_ascii_digit() => {
-            first.to_lowercase().chain(text.chars().skip(1)).collect()
+        (Some(first), Some(second)) if !second.is_ascii_uppercase() && !second.is_ascii_digit() => {
+            std::iter::once(first.to_ascii_lowercase()).chain(text.chars().skip(1)).collect()
         }
         _ => text.to_owned(),
     }

@@ -1,6 +1,7 @@
 //! Letters of the hole key: on each panel one letter for each drill, depth and reason.
 
 use super::panel::{Face, Feature, FeatureKind, Panel};
+use crate::sorting::sort_by;
 
 /// Gives letters to everything that is drilled: holes, counterbores, round vents.
 ///
@@ -8,7 +9,7 @@ use super::panel::{Face, Feature, FeatureKind, Panel};
 pub(super) fn letter(panels: &mut [Panel]) {
     for panel in panels {
         let mut groups: Vec<Group> = panel.features.iter().filter_map(group).collect();
-        groups.sort_by(compare);
+        sort_by(&mut groups, compare);
         groups.dedup_by(|a, b| compare(a, b).is_eq());
         for feature in &mut panel.features {
             let Some(own) = group(feature) else { continue };

@@ -3,6 +3,7 @@
 use kurbo::{Point, Rect};
 
 use crate::drawing::Contour;
+use crate::sorting::sort_by;
 
 /// Two edges nearer than this are one edge, mm: far below anything a saw can do.
 const SAME_MM: f64 = 1e-9;
@@ -81,7 +82,7 @@ pub(super) fn without(size: [f64; 2], gone: &[Rect]) -> Contour {
 /// The lines of the grid along one axis, each once, in order.
 fn lines(end: f64, cuts: impl Iterator<Item = f64>) -> Vec<f64> {
     let mut lines: Vec<f64> = [0.0, end].into_iter().chain(cuts).collect();
-    lines.sort_by(f64::total_cmp);
+    sort_by(&mut lines, f64::total_cmp);
     lines.dedup_by(|a, b| *a - *b < SAME_MM);
     lines
 }
@@ -109,7 +110,7 @@ fn skyline(size: [f64; 2], steps: &[[f64; 3]]) -> Vec<[f64; 3]> {
     let [width, height] = size;
     let mut ends: Vec<f64> = vec![0.0, width];
     ends.extend(steps.iter().flat_map(|step| [step[0].clamp(0.0, width), step[1].clamp(0.0, width)]));
-    ends.sort_by(f64::total_cmp);
+    sort_by(&mut ends, f64::total_cmp);
     ends.windows(2)
         .filter(|pair| pair[1] - pair[0] > SAME_MM)
         .map(|pair| {

@@ -2,6 +2,8 @@
 //!
 //! All of them take sizes in whole units; with a gap k between pieces, pass w + k, h + k and W + k, H + k.
 
+use crate::sorting::sort_by;
+
 /// Size and number of equal rectangles.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Sized {
@@ -82,7 +84,7 @@ fn turning_points(whole: i64, sizes: impl Iterator<Item = i64>) -> Vec<i64> {
         points.extend([size, whole - size, whole - size + 1]);
     }
     points.retain(|&point| point >= 1 && 2 * point <= whole);
-    points.sort_unstable();
+    sort_by(&mut points, Ord::cmp);
     points.dedup();
     points
 }

@@ -6,6 +6,7 @@
 
 use super::job::mm;
 use super::problem::Block;
+use crate::sorting::sort_by;
 
 /// One saw cut.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -108,7 +109,7 @@ fn divide(plate: Block, blocks: &[Block], on: &[usize]) -> Option<Tree> {
 fn lines(plate: Block, blocks: &[Block], on: &[usize], along_x: bool) -> Vec<i64> {
     let span = |block: &Block| if along_x { (block.x, block.x + block.w) } else { (block.y, block.y + block.h) };
     let mut spans: Vec<(i64, i64)> = on.iter().map(|&index| span(&blocks[index])).collect();
-    spans.sort_unstable();
+    sort_by(&mut spans, Ord::cmp);
     let (start, end) = span(&plate);
     let mut lines = Vec::new();
     let mut reached = start;

@@ -5,6 +5,7 @@ use super::dice::Dice;
 use super::draft::{Open, Style};
 use super::job::Method;
 use super::problem::Problem;
+use crate::sorting::sort_by;
 
 /// What makes a piece large.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -37,7 +38,7 @@ pub(super) fn sort(problem: &Problem, pieces: &mut [usize], key: Key, noise: usi
     };
     let mut keyed: Vec<(i64, usize)> =
         pieces.iter().map(|&group| (-size(group) / 100 * (100 + dice.below(noise + 1) as i64), group)).collect();
-    keyed.sort_unstable();
+    sort_by(&mut keyed, Ord::cmp);
     for (place, (_, group)) in pieces.iter_mut().zip(keyed) {
         *place = group;
     }

@@ -16,6 +16,7 @@
 use crate::design::choice::{Choice, Kind, Value};
 use crate::design::design::{Design, DesignError, hundredths};
 use crate::design::list::choices;
+use crate::sorting::sort_by_key;
 
 const FORM_VARINT: u64 = 0;
 const FORM_OPEN: u64 = 1;
@@ -36,7 +37,7 @@ pub(crate) enum PackedError {
 /// What differs from the defaults, as bytes.
 pub(crate) fn pack(design: &Design) -> Vec<u8> {
     let mut changed = design.changed();
-    changed.sort_by_key(|index| choices()[*index].code);
+    sort_by_key(&mut changed, |index| choices()[*index].code);
     let mut bytes = Vec::new();
     let mut code = 0;
     for index in changed {

@@ -11,6 +11,7 @@ use std::sync::OnceLock;
 
 use super::choice::{Choice, Group, Kind, PickOption, Preset, Unit, Value, When};
 use crate::dimensions::source::{Confidence, Source};
+use crate::sorting::sort_by;
 
 /// How many drives a design can hold: `drive1` … `drive6`.
 pub const DRIVES: usize = 6;
@@ -36,7 +37,7 @@ pub fn choice(key: &str) -> Option<usize> {
     let order = ORDER.get_or_init(|| {
         let mut order: Vec<(String, usize)> =
             choices().iter().enumerate().map(|(index, choice)| (choice.key.clone(), index)).collect();
-        order.sort();
+        sort_by(&mut order, Ord::cmp);
         order
     });
     order.binary_search_by(|(candidate, _)| candidate.as_str().cmp(key)).ok().map(|place| order[place].1)
@@ -56,9 +57,14 @@ const fn published(document: &'static str, place: &'static str) -> Source {
     Source { document, place, confidence: Confidence::Published }
 }
 
+/// A choice in the making.
+///
+/// Its methods are called some six hundred times to make the list, once: kept out of line, or their copies would be a
+/// tenth of the page's module.
 struct Entry(Choice);
 
 impl Entry {
+    #[inline(never)]
     fn new(code: u16, key: &str, group: Group, label: &str, kind: Kind, default: Value) -> Self {
         Self(Choice {
             key: key.to_owned(),
@@ -74,12 +80,14 @@ impl Entry {
     }
 
     /// A pick; the first option is the default unless [`Entry::default_pick`] says otherwise.
+    #[inline(never)]
     fn pick(code: u16, key: &str, group: Group, label: &str, options: &[(&'static str, &'static str)]) -> Self {
         let options = options.iter().map(|(name, label)| PickOption { name, label }).collect();
         Self::new(code, key, group, label, Kind::Pick(options), Value::Pick(0))
     }
 
     /// A length in mm.
+    #[inline(never)]
     fn mm(code: u16, key: &str, group: Group, label: &str, range: [f64; 2], step: f64, default: f64) -> Self {
         let kind =
             Kind::Number { unit: Unit::Mm, min: range[0], max: range[1], step, presets: Vec::new(), optional: false };
@@ -87,6 +95,7 @@ impl Entry {
     }
 
     /// A length that may be left open.
+    #[inline(never)]
     fn open_mm(code: u16, key: &str, group: Group, label: &str, range: [f64; 2], step: f64) -> Self {
         let kind =
             Kind::Number { unit: Unit::Mm, min: range[0], max: range[1], step, presets: Vec::new(), optional: true };
@@ -94,12 +103,14 @@ impl Entry {
     }
 
     /// A number of any unit that may be left open.
+    #[inline(never)]
     fn open(code: u16, key: &str, group: Group, label: &str, unit: Unit, range: [f64; 2], step: f64) -> Self {
         let kind = Kind::Number { unit, min: range[0], max: range[1], step, presets: Vec::new(), optional: true };
         Self::new(code, key, group, label, kind, Value::Open)
     }
 
     /// A whole number.
+    #[inline(never)]
     fn count(code: u16, key: &str, group: Group, label: &str, range: [f64; 2], default: f64) -> Self {
         let kind = Kind::Number {
             unit: Unit::Count,
@@ -113,14 +124,17 @@ impl Entry {
     }
 
     /// A short line of text, empty at first.
+    #[inline(never)]
     fn text(code: u16, key: &str, group: Group, label: &str, max_chars: usize) -> Self {
         Self::new(code, key, group, label, Kind::Text { max_chars }, Value::Text(String::new()))
     }
 
+    #[inline(never)]
     fn switch(code: u16, key: &str, group: Group, label: &str, default: bool) -> Self {
         Self::new(code, key, group, label, Kind::Switch, Value::Switch(default))
     }
 
+    #[inline(never)]
     fn presets(mut self, values: &[(&str, f64)]) -> Self {
         if let Kind::Number { presets, .. } = &mut self.0.kind {
             *presets =
@@ -129,6 +143,7 @@ impl Entry {
         self
     }
 
+    #[inline(never)]
     fn default_pick(mut self, name: &str) -> Self {
         if let Kind::Pick(options) = &self.0.kind
             && let Some(index) = options.iter().position(|option| option.name == name)
@@ -138,22 +153,26 @@ impl Entry {
         self
     }
 
+    #[inline(never)]
     fn help(mut self, help: &str, source: Source) -> Self {
         self.0.help = help.to_owned();
         self.0.source = source;
         self
     }
 
+    #[inline(never)]
     fn when(mut self, key: &str, names: &[&'static str]) -> Self {
         self.0.when = When::Is { key: key.to_owned(), names: names.to_vec() };
         self
     }
 
+    #[inline(never)]
     fn unless(mut self, key: &str, names: &[&'static str]) -> Self {
         self.0.when = When::IsNot { key: key.to_owned(), names: names.to_vec() };
         self
     }
 
+    #[inline(never)]
     fn done(self) -> Choice {
         self.0
     }

@@ -4,6 +4,7 @@ use crate::design::Joint;
 use crate::design::{SheetSpec, Wall};
 use crate::drawing::number::format_number;
 use crate::panels::{Edge, Face, Feature, FeatureKind, Panel};
+use crate::sorting::sort_by;
 
 /// A panel's word inside a sentence: `the left panel`.
 #[must_use]
@@ -82,7 +83,7 @@ pub struct KeyRow {
 pub fn key_rows(features: &[&Feature]) -> Vec<KeyRow> {
     let mut rows: Vec<KeyRow> = Vec::new();
     let mut lettered: Vec<&&Feature> = features.iter().filter(|feature| feature.key.is_some()).collect();
-    lettered.sort_by(|a, b| (key_order(a), &a.why).cmp(&(key_order(b), &b.why)));
+    sort_by(&mut lettered, |a, b| (key_order(a), &a.why).cmp(&(key_order(b), &b.why)));
     for feature in lettered {
         let letter = feature.key.clone().unwrap_or_default();
         match rows.iter_mut().find(|row| row.letter == letter) {

@@ -1,14 +1,12 @@
 //! What stands on one page: the drawing operators.
 
-use std::collections::BTreeSet;
-
 use kurbo::{BezPath, PathEl, Point};
 use pdf_writer::types::LineJoinStyle;
 use pdf_writer::{Content, Name, Settings, Str};
 
 use super::super::colour::{Colour, Shade};
 use super::super::contour::Contour;
-use super::super::font::{Weight, printable, quarter_turn, start_of};
+use super::super::font::{Font, Weight, printable, quarter_turn, start_of};
 use super::super::picture::{Dash, Drawing, Form, Group, Item, Shape, Stroke, Style, Text};
 use super::fonts::{self, FontUse};
 use super::{POINTS_PER_MM, millimetres};
@@ -19,9 +17,16 @@ pub(super) const OPACITY_STEPS: f32 = 1000.0;
 /// What a page came to.
 pub(super) struct Used {
     pub(super) content: Vec<u8>,
-    pub(super) weights: BTreeSet<Weight>,
+    pub(super) weights: Vec<Weight>,
     /// Opacities of surfaces, in steps, other than whole.
-    pub(super) opacities: BTreeSet<u16>,
+    pub(super) opacities: Vec<u16>,
+}
+
+/// Adds to an ordered list what is not yet in it.
+fn note<T: Copy + Ord>(list: &mut Vec<T>, one: T) {
+    if let Err(place) = list.binary_search(&one) {
+        list.insert(place, one);
+    }
 }
 
 /// Name of an opacity among a page's resources.
@@ -42,8 +47,8 @@ struct State {
 pub(super) struct PageWriter<'a> {
     content: Content,
     fonts: &'a mut FontUse,
-    weights: BTreeSet<Weight>,
-    opacities: BTreeSet<u16>,
+    weights: Vec<Weight>,
+    opacities: Vec<u16>,
     state: State,
 }
 
@@ -53,7 +58,7 @@ impl<'a> PageWriter<'a> {
         let scale = POINTS_PER_MM as f32;
         content.transform([scale, 0.0, 0.0, scale, 0.0, 0.0]);
         content.set_line_join(LineJoinStyle::RoundJoin);
-        Self { content, fonts, weights: BTreeSet::new(), opacities: BTreeSet::new(), state: State::default() }
+        Self { content, fonts, weights: Vec::new(), opacities: Vec::new(), state: State::default() }
     }
 
     pub(super) fn drawing(&mut self, drawing: &Drawing) {
@@ -157,7 +162,7 @@ impl<'a> PageWriter<'a> {
     fn set_opacity(&mut self, steps: u16) {
         let whole = OPACITY_STEPS as u16;
         if self.state.opacity.unwrap_or(whole) != steps {
-            self.opacities.insert(steps);
+            note(&mut self.opacities, steps);
             self.content.set_parameters(Name(opacity_name(steps).as_bytes()));
             self.state.opacity = Some(steps);
         }
@@ -185,7 +190,7 @@ impl<'a> PageWriter<'a> {
     }
 
     fn text(&mut self, text: &Text) {
-        let Some(start) = self.fonts.font(text.weight).map(|font| start_of(font, text)) else {
+        let Some(start) = Font::of(text.weight).map(|font| start_of(font, text)) else {
             return;
         };
         let mut glyphs = Vec::with_capacity(2 * text.text.len());
@@ -195,7 +200,7 @@ impl<'a> PageWriter<'a> {
         if glyphs.is_empty() {
             return;
         }
-        self.weights.insert(text.weight);
+        note(&mut self.weights, text.weight);
         self.set_fill(text.colour, Shade::Plain);
         self.set_opacity(OPACITY_STEPS as u16);
         let [a, b, c, d, ..] = quarter_turn(text.quarter_turns).as_coeffs();

@@ -12,8 +12,6 @@ mod fonts;
 #[cfg(test)]
 mod tests;
 
-use std::collections::BTreeMap;
-
 use pdf_writer::{Chunk, Filter, Finish, Name, Pdf, Rect, Ref, Settings, TextStr};
 
 use self::content::PageWriter;
@@ -21,6 +19,7 @@ use self::fonts::FontUse;
 use super::font::Weight;
 use super::number::COORDINATE_DECIMALS;
 use super::picture::Drawing;
+use crate::sorting::sort_by_key;
 
 /// Points to the millimetre (1 pt = 25.4/72 mm).
 pub(super) const POINTS_PER_MM: f64 = 72.0 / 25.4;
@@ -69,8 +68,8 @@ pub fn pdf(pages: &[Page], info: &PdfInfo) -> Vec<u8> {
 
     let mut file = Pdf::with_settings(Settings { pretty: false });
     file.set_version(1, 7);
-    let mut fonts = FontUse::open();
-    let mut opacities: BTreeMap<u16, Ref> = BTreeMap::new();
+    let mut fonts = FontUse::default();
+    let mut opacities: Vec<(u16, Ref)> = Vec::new();
     let mut sheets = Chunk::with_settings(Settings { pretty: false });
     for (index, page) in pages.iter().enumerate() {
         let mut writer = PageWriter::new(&mut fonts);
@@ -96,15 +95,19 @@ pub fn pdf(pages: &[Page], info: &PdfInfo) -> Vec<u8> {
         if !used.opacities.is_empty() {
             let mut named = resources.ext_g_states();
             for opacity in &used.opacities {
-                let next = reference(opacity_base + opacities.len());
-                let id = *opacities.entry(*opacity).or_insert(next);
-                named.pair(Name(content::opacity_name(*opacity).as_bytes()), id);
+                let known = opacities.iter().position(|(known, _)| known == opacity);
+                let place = known.unwrap_or_else(|| {
+                    opacities.push((*opacity, reference(opacity_base + opacities.len())));
+                    opacities.len() - 1
+                });
+                named.pair(Name(content::opacity_name(*opacity).as_bytes()), opacities[place].1);
             }
         }
     }
     for weight in Weight::ALL {
         fonts.write(&mut sheets, weight, font_base + fonts::OBJECTS * usize::from(weight == Weight::SemiBold));
     }
+    sort_by_key(&mut opacities, |(opacity, _)| *opacity);
     for (opacity, id) in &opacities {
         sheets.ext_graphics(*id).non_stroking_alpha(f32::from(*opacity) / content::OPACITY_STEPS);
     }

@@ -58,7 +58,7 @@ impl SvgOptions {
 /// The picture as an SVG document.
 #[must_use]
 pub fn svg(drawing: &Drawing, options: &SvgOptions) -> String {
-    let mut writer = Writer { options, height_mm: drawing.height_mm, clips: 0, fonts: [None, None] };
+    let mut writer = Writer { options, height_mm: drawing.height_mm, clips: 0 };
     let (width, height) = (number(drawing.width_mm), number(drawing.height_mm));
     let mut document = Document::new()
         .set("width", format!("{width}mm"))
@@ -109,7 +109,7 @@ fn attribute_safe(text: &str) -> String {
 /// A name fit for an id or class.
 fn identifier(text: &str) -> String {
     text.chars()
-        .map(|letter| if letter.is_alphanumeric() || matches!(letter, '-' | '_' | '.') { letter } else { '-' })
+        .map(|letter| if letter.is_ascii_alphanumeric() || matches!(letter, '-' | '_' | '.') { letter } else { '-' })
         .collect()
 }
 
@@ -128,7 +128,6 @@ struct Writer<'a> {
     /// Height from which y is measured downwards here: the paper's, or 0 inside a placed group.
     height_mm: f64,
     clips: usize,
-    fonts: [Option<Font>; 2],
 }
 
 impl Writer<'_> {
@@ -274,7 +273,7 @@ impl Writer<'_> {
         let mut element = match self.options.letters {
             Letters::Outlines => {
                 let mut element = Element::new("path");
-                let outlines = self.font(text.weight).map(|font| font.outlines(text)).unwrap_or_default();
+                let outlines = Font::of(text.weight).map(|font| font.outlines(text)).unwrap_or_default();
                 let mut data = String::new();
                 self.push_path_data(&mut data, &outlines);
                 element.assign("d", data);
@@ -356,14 +355,6 @@ impl Writer<'_> {
         both.append(clip);
         both.append(seen);
         both
-    }
-
-    fn font(&mut self, weight: Weight) -> Option<&Font> {
-        let slot = &mut self.fonts[usize::from(weight == Weight::SemiBold)];
-        if slot.is_none() {
-            *slot = Font::open(weight);
-        }
-        slot.as_ref()
     }
 
     fn push_path_data(&self, data: &mut String, path: &BezPath) {

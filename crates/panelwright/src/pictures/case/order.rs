@@ -8,6 +8,9 @@
 //!
 //! Pieces that share space (a design whose parts collide) are cut first, until none do.
 
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
+
 use super::piece::Piece;
 use crate::pictures::projection::{EDGE_ON, Projection};
 use crate::solid::{Aabb, TOUCH_MM};
@@ -113,14 +116,15 @@ impl Order {
             }
         }
         // Lowest index first among those that wait for nobody: the order does not depend on anything else.
-        let mut ready: std::collections::BTreeSet<usize> = (0..count).filter(|index| waits_for[*index] == 0).collect();
+        let mut ready: BinaryHeap<Reverse<usize>> =
+            (0..count).filter(|index| waits_for[*index] == 0).map(Reverse).collect();
         let mut free = Vec::with_capacity(count);
-        while let Some(index) = ready.pop_first() {
+        while let Some(Reverse(index)) = ready.pop() {
             free.push(index);
             for later in &before[index] {
                 waits_for[*later] -= 1;
                 if waits_for[*later] == 0 {
-                    ready.insert(*later);
+                    ready.push(Reverse(*later));
                 }
             }
         }

@@ -12,6 +12,7 @@ use crate::drawing::{Colour, Contour};
 use crate::panels::{Face, Feature, Panel};
 use crate::pictures::projection::{EDGE_ON, Projection};
 use crate::solid::{Aabb, PanelFrame, TOUCH_MM};
+use crate::sorting::sort_by;
 
 /// Farthest that a chord of a round hole may lie off it in the picture, mm: a third of the thin line.
 pub(super) const CHORD_MM: f64 = 0.1;
@@ -256,7 +257,7 @@ impl Work {
             };
             walls.push((from.midpoint(to).to_vec2().dot(self.eye), facet));
         }
-        walls.sort_by(|a, b| a.0.total_cmp(&b.0));
+        sort_by(&mut walls, |a, b| a.0.total_cmp(&b.0));
         self.under.extend(walls.into_iter().map(|(_, facet)| facet));
     }
 

@@ -6,6 +6,7 @@ use crate::panels::{Assembly, Panel};
 use crate::parts::{Carrier, Part, PartKind};
 use crate::pictures::Projection;
 use crate::solid::Aabb;
+use crate::sorting::sort_by;
 
 /// How to look at the case.
 #[derive(Clone, Debug, PartialEq)]
@@ -87,7 +88,7 @@ pub(super) fn hangs_on<'a>(build: &'a Build, part: &Part) -> Vec<&'a Panel> {
         .filter(|panel| panel.assembly == assembly)
         .map(|panel| (sheet(panel).distance(&bounds), panel))
         .collect();
-    near.sort_by(|a, b| a.0.total_cmp(&b.0));
+    sort_by(&mut near, |a, b| a.0.total_cmp(&b.0));
     let least = near.first().map_or(0.0, |(distance, _)| *distance);
     near.retain(|(distance, _)| *distance <= least.max(FIXED_WITHIN_MM));
     // A foot has a part on either side of the floor and stands near nothing else.

@@ -9,6 +9,7 @@ use crate::design::Wall;
 use crate::documents::templates::words;
 use crate::drawing::{Colour, Drawing, Form, Item, Layer, Shape, Style, SvgOptions, Text, svg};
 use crate::panels::{FeatureKind, Panel};
+use crate::sorting::sort_by_key;
 
 /// Names of the layers of a file, the lowest first. A layer without content is left out.
 pub const FILE_LAYERS: [&str; 7] = ["outline", "openings", "holes", "vents", "rebates", "marks", "names"];
@@ -130,7 +131,7 @@ fn put(drawing: &mut Drawing, name: &str, item: Item) {
 
 /// Layers in the order of [`FILE_LAYERS`].
 fn finish(mut drawing: Drawing) -> Drawing {
-    drawing.layers.sort_by_key(|layer| FILE_LAYERS.iter().position(|name| *name == layer.name));
+    sort_by_key(&mut drawing.layers, |layer| FILE_LAYERS.iter().position(|name| *name == layer.name));
     drawing
 }
 

@@ -11,6 +11,7 @@ use crate::drawing::{
     Weight, cap_height_mm, text_width_mm,
 };
 use crate::panels::{Edge, Face, Feature, FeatureKind, Panel};
+use crate::sorting::sort_by;
 
 /// Letters for a panel of this longest side, mm: one forty-fifth of it, so that panels of all sizes read alike when
 /// the page shows them equally large.
@@ -59,7 +60,7 @@ fn drawing_order(panel: &Panel) -> Vec<&Feature> {
             (bounds.width() * bounds.height(), feature)
         })
         .collect();
-    features.sort_by(|a, b| b.0.total_cmp(&a.0));
+    sort_by(&mut features, |a, b| b.0.total_cmp(&a.0));
     features.into_iter().map(|(_, feature)| feature).collect()
 }
 
