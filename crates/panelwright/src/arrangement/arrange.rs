@@ -189,7 +189,8 @@ fn rear_fan(spec: &Spec, place: &BoardPlace) -> Option<Aabb> {
 /// Rounds of moving a wall for hardware; what hangs on walls finds new places after each.
 const HARDWARE_ROUNDS: usize = 2;
 
-/// Finds places for what hangs on walls, with room left for the captive nut between floor and front.
+/// Finds places for what hangs on walls, with room left for the captive nut between floor and front and
+/// for a bracket between floor and back.
 fn hang_with_hardware(spec: &Spec, needs: &mut Needs, parts: &[Part], place: &BoardPlace) -> (Settled, Vec<Hung>) {
     let (mut settled, mut hung) = hang(spec, needs, parts, place);
     if matches!(spec.size, SizeRule::Given(_)) {
@@ -208,11 +209,24 @@ fn hang_with_hardware(spec: &Spec, needs: &mut Needs, parts: &[Part], place: &Bo
             chassis: &chassis,
             sleeve: &sleeve,
         };
-        let Some(kept) = hardware_room::front_captive(spec, &inside).filter(|kept| kept.missing > 0.0) else { break };
-        match kept.wall {
-            Wall::Left => needs.left(kept.room.min[0], kept.room.min[0]),
-            Wall::Right => needs.right(kept.room.max[0], kept.room.max[0]),
-            _ => needs.front(kept.room.min[1], kept.room.min[1]),
+        let before = *needs;
+        if let Some(kept) = hardware_room::front_captive(spec, &inside).filter(|kept| kept.missing > 0.0) {
+            match kept.wall {
+                Wall::Left => needs.left(kept.room.min[0], kept.room.min[0]),
+                Wall::Right => needs.right(kept.room.max[0], kept.room.max[0]),
+                _ => needs.front(kept.room.min[1], kept.room.min[1]),
+            }
+        }
+        if let Err(missing) = hardware_room::back_bracket(spec, &inside) {
+            let mut wider = *needs;
+            wider.right(room.right + missing, room.right + missing);
+            // Past its paper a case is no better than without the bracket.
+            if settle(&wider, spec).excess <= settle(needs, spec).excess {
+                *needs = wider;
+            }
+        }
+        if *needs == before {
+            break;
         }
         (settled, hung) = hang(spec, needs, parts, place);
     }

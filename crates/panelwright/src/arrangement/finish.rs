@@ -87,7 +87,7 @@ pub(super) fn finish(spec: &Spec, draft: Draft) -> Arrangement {
     let board_place = BoardPlace { origin: move_point(draft.board.origin) };
     let mut reserved = heads_below(&parts, t);
     reserved.extend(tongue_room(spec, &board_place, [floor[0], floor[2]], &parts));
-    reserved.extend(captive_room(spec, &case, &parts));
+    reserved.extend(hardware_rooms(spec, &case, &parts));
     let feet = feet::place(&spec.feet, floor, [0.0, t], &parts, &reserved);
     for (index, at) in feet.iter().enumerate() {
         parts.push(feet_parts::part(&spec.feet, index + 1, *at, [0.0, t]));
@@ -159,8 +159,9 @@ fn tongue_room(spec: &Spec, place: &BoardPlace, floor_x: [f64; 2], parts: &[Part
         .map(|room| room.grown(HARDWARE_AIR_MM))
 }
 
-/// Room for the captive nut that holds the sleeve to the floor, where there is any.
-fn captive_room(spec: &Spec, case: &CaseSize, parts: &[Part]) -> Option<Aabb> {
+/// Room for the captive nut that holds the sleeve to the floor and for a bracket between floor and back, where there is
+/// any.
+fn hardware_rooms(spec: &Spec, case: &CaseSize, parts: &[Part]) -> Vec<Aabb> {
     let at = |wall: Wall| case.inner(wall).2;
     let bodies = |carrier: Carrier| -> Vec<Aabb> {
         parts.iter().filter(|part| part.carrier == carrier).flat_map(|part| part.bodies.iter().copied()).collect()
@@ -172,7 +173,8 @@ fn captive_room(spec: &Spec, case: &CaseSize, parts: &[Part]) -> Option<Aabb> {
         chassis: &bodies(Carrier::Chassis),
         sleeve: &bodies(Carrier::Sleeve),
     };
-    hardware_room::front_captive(spec, &inside).filter(|kept| kept.missing <= TOUCH_MM).map(|kept| kept.room)
+    let captive = hardware_room::front_captive(spec, &inside).filter(|kept| kept.missing <= TOUCH_MM);
+    captive.map(|kept| kept.room).into_iter().chain(hardware_room::back_bracket(spec, &inside).ok()).collect()
 }
 
 fn shelf_screws(spec: &Spec, place: &BoardPlace, case: &CaseSize) -> Vec<Point> {

@@ -7,7 +7,7 @@ use super::hang::HungPart;
 use super::needs::Room;
 use super::walls::{self, Hanger};
 use super::{BoardPlace, CaseSize, PortKind, hardware_room};
-use crate::design::{Spec, SupplyKind, Wall};
+use crate::design::{FanSpec, Spec, SupplyKind, Wall};
 use crate::dimensions::{boards, fans as fan_table};
 use crate::parts::{board, cooler, wall};
 use crate::sorting::sort_by;
@@ -65,7 +65,7 @@ pub(super) fn hangers(
                 air: BEFORE_FAN_MM,
                 target,
                 pinned: pin(fan.wall, fan.across_mm, fan.up_mm),
-                margin,
+                margin: beside_corners(spec, room, fan, margin),
                 opening: [opening; 2],
                 may_grow,
             },
@@ -101,7 +101,7 @@ pub(super) fn hangers(
                 air: [0.0, 5.0],
                 target: handy(button.wall),
                 pinned: pin(button.wall, button.across_mm, button.up_mm),
-                margin: margin + 4.0,
+                margin: [[margin + 4.0; 2]; 2],
                 opening: [side / 2.0; 2],
                 may_grow,
             },
@@ -119,11 +119,41 @@ pub(super) fn hangers(
                 air: [0.0, 5.0],
                 target: [room.right - 25.0, board_place.origin[2] + 60.0],
                 pinned: [None, None],
-                margin: margin + 4.0,
+                margin: [[margin + 4.0; 2]; 2],
                 opening: [side / 2.0; 2],
                 may_grow,
             },
         ));
+    }
+    out
+}
+
+/// Distance of a fan from its panel's edges: where it fills a corner of the sleeve from end to end, it leaves the
+/// corner's brackets their legs.
+fn beside_corners(spec: &Spec, room: &Room, fan: &FanSpec, margin: f64) -> [[f64; 2]; 2] {
+    let mut out = [[margin; 2]; 2];
+    if !spec.has_sleeve_brackets() {
+        return out;
+    }
+    let bracket = &spec.hardware.bracket;
+    let spans = [room.right - room.left, -room.front, room.top];
+    let fills = |axis: usize| spans[axis] - fan.size_mm < 2.0 * (bracket.width_mm + margin);
+    let leg = margin.max(bracket.leg_mm + hardware_room::AIR_MM);
+    match fan.wall {
+        // Both upright corners, and the one to the top.
+        Wall::Front => {
+            out[0] = if fills(2) { [leg; 2] } else { out[0] };
+            out[1][1] = if fills(0) { leg } else { margin };
+        }
+        Wall::Left | Wall::Right => {
+            out[0][0] = if fills(2) { leg } else { margin };
+            out[1][1] = if fills(1) { leg } else { margin };
+        }
+        Wall::Top => {
+            out[0] = if fills(1) { [leg; 2] } else { out[0] };
+            out[1][0] = if fills(0) { leg } else { margin };
+        }
+        Wall::Back | Wall::Floor => {}
     }
     out
 }
@@ -175,7 +205,7 @@ fn ports(
                 air: [0.0, 20.0],
                 target: [centre, handy(wanted.wall)[1]],
                 pinned: [pinned[0].map(|_| centre), pinned[1]],
-                margin: margin + 4.0,
+                margin: [[margin + 4.0; 2]; 2],
                 opening: [size[0] / 2.0, size[1] / 2.0],
                 may_grow,
             },

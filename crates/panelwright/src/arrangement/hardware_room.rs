@@ -1,7 +1,8 @@
 //! Room for the hardware without which a case cannot be built: it is kept before walls, fans and feet take it.
 //!
 //! The panels place brackets and captive nuts where there is room; that there is some for the captive nut that holds
-//! the sleeve to the floor must be seen to here, where walls can still move.
+//! the sleeve to the floor, and for one bracket between floor and back, must be seen to here, where walls can still
+//! move.
 
 use super::arrange::gap;
 use crate::design::{Slide, Spec, Wall};
@@ -106,4 +107,40 @@ pub fn front_captive(spec: &Spec, inside: &Inside) -> Option<Kept> {
         }
     }
     best.map(|(_, _, kept)| kept)
+}
+
+/// The widest free stretch of the corner between floor and back, if a bracket has room in it: the room of a bracket in
+/// its middle; else how much wider the case must be, mm.
+pub fn back_bracket(spec: &Spec, inside: &Inside) -> Result<Aabb, f64> {
+    let size = &spec.hardware.bracket;
+    let reach = size.leg_mm + AIR_MM;
+    let wide = size.width_mm + 2.0 * AIR_MM + PLAY_MM;
+    let [low, high] = [inside.x[0] + gap(spec), inside.x[1] - gap(spec)];
+    let mut in_way: Vec<[f64; 2]> = inside
+        .chassis
+        .iter()
+        .chain(inside.sleeve)
+        .filter(|body| body.max[1] > inside.y[1] - reach && body.min[1] < inside.y[1])
+        .filter(|body| body.max[2] > inside.floor && body.min[2] < inside.floor + reach)
+        .map(|body| [body.min[0], body.max[0]])
+        .collect();
+    in_way.push([high, high]);
+    in_way.sort_by(|a, b| a[0].total_cmp(&b[0]));
+    let mut widest = [low, low];
+    let mut end = low;
+    for [from, to] in in_way {
+        if from.min(high) - end > widest[1] - widest[0] {
+            widest = [end, from.min(high)];
+        }
+        end = end.max(to);
+    }
+    if widest[1] - widest[0] < wide {
+        // To the right of everything there.
+        return Err((end.min(high) + wide - high).max(0.0));
+    }
+    let middle = (widest[0] + widest[1]) / 2.0;
+    Ok(Aabb::new(
+        [middle - wide / 2.0, inside.y[1] - reach, inside.floor],
+        [middle + wide / 2.0, inside.y[1], inside.floor + reach],
+    ))
 }

@@ -120,3 +120,62 @@ fn a_place_given_by_the_maker_is_where_the_part_goes() {
     let fan = arrangement.fans.iter().find(|fan| fan.number == 2).unwrap();
     assert!((fan.at.centre.x - 120.0).abs() < 1e-9 && (fan.at.centre.y - 100.0).abs() < 1e-9);
 }
+
+/// Board and supply side by side fill the case to the front: it grows by the room of the captive nut there (a leg of
+/// 16 by default), and a shallow case still gets all its hardware.
+#[test]
+fn a_case_filled_to_the_front_keeps_room_for_the_captive_nut_of_the_front() {
+    let spec = design(&[
+        ("size.rule", "smallest".into()),
+        ("card.kind", "none".into()),
+        ("supply.pose", "end-beside".into()),
+        ("drive2.kind", "3.5".into()),
+        ("drive2.place", "floor".into()),
+        ("fan2.size", "120".into()),
+        ("fan2.wall", "front".into()),
+    ]);
+    let worked = crate::panels::work_out(&spec, &arrange(&spec));
+    assert_eq!(worked.unplaced.iter().filter(|missing| missing.id == "captive-front").count(), 0);
+}
+
+/// Standoffs of 10 leave no room for a bracket of 20 under the board; beside the supply there is room for one.
+#[test]
+fn a_case_with_low_standoffs_keeps_room_for_a_bracket_between_floor_and_back() {
+    let spec = design(&[
+        ("size.rule", "smallest".into()),
+        ("card.kind", "none".into()),
+        ("board.standoff", 10.into()),
+        ("supply.kind", "sfx".into()),
+        ("drive1.kind", "none".into()),
+    ]);
+    let worked = crate::panels::work_out(&spec, &arrange(&spec));
+    assert!(worked.hardware.iter().any(|part| part.id.starts_with("bracket-floor-back")));
+}
+
+/// A straight C13 plug needs 60 (trade sizes): feet of 40 do not leave it, so the inlet goes to the back; feet of 65 do.
+#[test]
+fn a_supply_left_to_the_tool_stands_on_its_inlet_only_over_feet_that_are_long_enough() {
+    let wall = |feet: f64| {
+        let spec = design(&[
+            ("size.rule", "smallest".into()),
+            ("supply.plug", "straight".into()),
+            ("feet.height", feet.into()),
+        ]);
+        arrange(&spec).supply.unwrap().wall
+    };
+    assert_eq!((wall(40.0), wall(65.0)), (Wall::Back, Wall::Floor));
+}
+
+/// The back stands where the board needs it: a case grows to the front for a fan on the floor.
+#[test]
+fn a_fan_on_a_crowded_floor_stays_before_the_back() {
+    let arrangement = arrange(&design(&[
+        ("size.rule", "smallest".into()),
+        ("board.form", "microatx".into()),
+        ("card.kind", "none".into()),
+        ("fan1.wall", "floor".into()),
+    ]));
+    let fan = arrangement.parts.iter().find(|part| part.id == "fan-1").unwrap().bounds();
+    assert!(fan.min[1] >= 6.0 && fan.max[1] <= arrangement.case.outside_mm[1] - 6.0, "{fan:?}");
+    assert_eq!(overlaps(&arrangement), []);
+}

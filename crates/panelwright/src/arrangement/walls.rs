@@ -23,8 +23,8 @@ pub struct Hanger {
     pub target: [f64; 2],
     /// Where the maker put it, in the plane.
     pub pinned: [Option<f64>; 2],
-    /// Distance of its edge from the panel's edges, at least.
-    pub margin: f64,
+    /// Distance of its edge from the panel's edges, at least: low and high end of each axis.
+    pub margin: [[f64; 2]; 2],
     /// Half the size of the opening it needs in the panel; kept clear of `taken` rectangles.
     pub opening: [f64; 2],
     /// Whether the room may grow for it.
@@ -140,8 +140,9 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
         .collect();
     let spans = axes.map(|plane_axis| extent(room, plane_axis));
     let choices = [0, 1].map(|index| {
-        let half = hanger.size[index] / 2.0 + hanger.margin;
-        let [from, to] = [spans[index][0] + half, spans[index][1] - half];
+        let half = hanger.size[index] / 2.0;
+        let [low, high] = hanger.margin[index];
+        let [from, to] = [spans[index][0] + half + low, spans[index][1] - half - high];
         match hanger.pinned[index] {
             Some(place) => vec![place],
             None if to <= from && !hanger.may_grow => vec![(spans[index][0] + spans[index][1]) / 2.0],
@@ -172,10 +173,11 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
             let away = (centre[0] - hanger.target[0]).abs() + (centre[1] - hanger.target[1]).abs();
             let beyond: f64 = [0, 1]
                 .map(|index| {
-                    let half = hanger.size[index] / 2.0 + hanger.margin;
+                    let half = hanger.size[index] / 2.0;
+                    let [low, high] = hanger.margin[index];
                     let beyond = match axes[index] {
-                        1 => spans[index][0] - (centre[index] - half),
-                        _ => centre[index] + half - spans[index][1],
+                        1 => spans[index][0] - (centre[index] - half - low),
+                        _ => centre[index] + half + high - spans[index][1],
                     };
                     beyond.max(0.0)
                 })
@@ -275,8 +277,9 @@ pub fn push(needs: &mut Needs, room: &Room, hanger: &Hanger, found: &Found) {
         _ => {}
     }
     for (index, axis) in plane(hanger.wall).into_iter().enumerate() {
-        let half = hanger.size[index] / 2.0 + hanger.margin;
-        let [low, high] = [found.centre[index] - half, found.centre[index] + half];
+        let half = hanger.size[index] / 2.0;
+        let [before, after] = hanger.margin[index];
+        let [low, high] = [found.centre[index] - half - before, found.centre[index] + half + after];
         match axis {
             0 => {
                 needs.left(low, low);

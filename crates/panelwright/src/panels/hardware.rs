@@ -429,7 +429,10 @@ fn tongue_bracket(bench: &mut Bench, site: &mut Site) {
         };
         let holes = [
             hole(Fixing::Through(0.0), "on the floor"),
-            hole(Fixing::Through(seat.stack_mm), "set off the back by washers"),
+            hole(
+                Fixing::Through(seat.stack_mm),
+                &format!("set off the back by {} washers, for the tongue needs {:.2} mm", seat.washers, seat.needed_mm),
+            ),
         ];
         let placed = Seat::with_holes(bench, &wanted, corner, holes);
         let place = placed.at(seat.x);

@@ -39,6 +39,8 @@ pub struct Seat {
     pub washers: u32,
     /// Their height together, mm.
     pub stack_mm: f64,
+    /// The gap the tongue needs, mm: what the washers must reach.
+    pub needed_mm: f64,
     /// The room its legs and washers fill, as a box around them.
     pub room: Aabb,
 }
@@ -72,8 +74,8 @@ pub fn seats(
     let washer = washer(thread(bracket_thread));
     // From the back's inside face to the tongue's inner face.
     let reach = cards::BRACKET_INNER_Y.get() - boards::REAR_WALL_INNER_Y.get();
-    let needed = libm::ceil((reach + PLAY_MM) / washer.thickness_mm) as u32;
-    let washers = needed.max(WASHERS_LEAST);
+    let needed_mm = reach + PLAY_MM;
+    let washers = (libm::ceil(needed_mm / washer.thickness_mm) as u32).max(WASHERS_LEAST);
     let stack_mm = f64::from(washers) * washer.thickness_mm;
     let tongue = cards::bracket(height).tongue_width_mm / 2.0;
     let nearest = tongue + washer.outside_mm / 2.0;
@@ -93,6 +95,7 @@ pub fn seats(
             x,
             washers,
             stack_mm,
+            needed_mm,
             room: Aabb::new(
                 [x - bracket.width_mm / 2.0, back - stack_mm - bracket.leg_mm, floor],
                 [x + bracket.width_mm / 2.0, back, leg_end],
