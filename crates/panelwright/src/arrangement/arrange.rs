@@ -217,7 +217,8 @@ fn hang_with_hardware(spec: &Spec, needs: &mut Needs, parts: &[Part], place: &Bo
                 _ => needs.front(kept.room.min[1], kept.room.min[1]),
             }
         }
-        if let Err(missing) = hardware_room::back_bracket(spec, &inside) {
+        let brackets = spec.has_chassis_brackets();
+        if let Some(missing) = hardware_room::back_bracket(spec, &inside).err().filter(|_| brackets) {
             let mut wider = *needs;
             wider.right(room.right + missing, room.right + missing);
             // Past its paper a case is no better than without the bracket.

@@ -184,6 +184,13 @@ const fn usual_through(seam: Seam, sides: bool) -> Wall {
 }
 
 impl super::Spec {
+    /// Whether corner brackets join floor and back.
+    #[must_use]
+    pub fn has_chassis_brackets(&self) -> bool {
+        let seams = &self.making.joints.seams;
+        seams.iter().any(|seam| seam.seam == Seam::FloorBack && seam.joint == Joint::Brackets)
+    }
+
     /// Whether corner brackets join any panels of the sleeve.
     #[must_use]
     pub fn has_sleeve_brackets(&self) -> bool {
