@@ -2,11 +2,17 @@
 //!
 //! Prints one JSON object a line, as `cargo xtask bench` reads them. The budgets are those of the browser (a change
 //! redraws within a frame); natively the same work takes a fraction of it.
+//!
+//! `panelwright-bench dxf FILE` times writing one large cutting file instead, and leaves that file for others to write
+//! again: `tests/outside/bench_dxf.py` compares.
+
+mod dxf;
 
 use std::hint::black_box;
 use std::time::Instant;
 
 use panelwright::Build;
+use panelwright::cutting::{CutPanel, CutRule, Relief, RouterRule, TabRule};
 use panelwright::design::Design;
 use panelwright::documents::templates;
 use panelwright::sample;
@@ -17,7 +23,24 @@ const CHANGES: u64 = 1000;
 /// Packs of templates timed.
 const PACKS: u64 = 100;
 
-fn main() {
+/// A laser as its maker found it.
+const LASER: CutRule = CutRule::Laser { kerf_mm: 0.2 };
+
+/// A small cutter, with everything that can be worked out for it.
+const ROUTER: CutRule = CutRule::Router(RouterRule {
+    cutter_mm: 3.175,
+    relief: Some(Relief::Diagonal),
+    compensated: true,
+    tabs: Some(TabRule { width_mm: 5.0, from_corner_mm: 15.0 }),
+});
+
+fn main() -> std::io::Result<()> {
+    let mut arguments = std::env::args_os().skip(1);
+    if let (Some(what), Some(file)) = (arguments.next(), arguments.next())
+        && what == "dxf"
+    {
+        return dxf::time(std::path::Path::new(&file));
+    }
     let mut random = sample::Random::new(1);
     let mut design = Design::default();
     let mut times = Vec::new();
@@ -37,6 +60,15 @@ fn main() {
         times.push(timed(|| templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup)));
     }
     report("all templates as a PDF", times, 50.0);
+    for (name, rule) in [("laser", LASER), ("router", ROUTER)] {
+        let mut times = Vec::new();
+        for seed in 0..PACKS {
+            let panels = Build::of(&sample::design(seed, false)).panels;
+            times.push(timed(|| panels.iter().map(|panel| CutPanel::of(panel, rule)).collect::<Vec<_>>()));
+        }
+        report(&format!("{name} paths of all panels"), times, 50.0);
+    }
+    Ok(())
 }
 
 /// Milliseconds a piece of work takes.

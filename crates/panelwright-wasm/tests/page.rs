@@ -53,3 +53,16 @@ fn a_design_survives_its_link_and_its_file() {
     assert!(by_file.replace_with_file(&bench.design_file()).is_ok());
     assert_eq!(view(&by_file), before);
 }
+
+#[wasm_bindgen_test]
+fn every_panel_has_its_cutting_files() {
+    let bench = Workbench::new();
+    for id in ["floor", "back", "left", "right", "front", "top"] {
+        let dxf = bench.cut_file(id, "dxf");
+        assert!(dxf.starts_with("999\r\n") && dxf.ends_with("0\r\nEOF\r\n"), "{id}");
+        assert!(dxf.contains("\r\nAC1015\r\n") && dxf.contains("\r\noutline\r\n"), "{id}");
+        assert!(bench.cut_file(id, "svg").contains("<g id=\"outline\">"), "{id}");
+        assert!(bench.cut_file(id, "pdf").is_empty());
+    }
+    assert!(bench.cut_file("lid", "dxf").is_empty());
+}

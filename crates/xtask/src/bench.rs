@@ -36,7 +36,11 @@ pub fn command(workspace: &Workspace) -> Result<bool> {
         println!("There is no native bench (crates/panelwright-bench).");
     }
     let mut setup = Setup::new(workspace);
-    setup.install_packages(&[Need::WasmTarget, Need::NodeModules, Need::Chromium].into());
+    setup.install_packages(&[Need::WasmTarget, Need::NodeModules, Need::Chromium, Need::Python].into());
+    match setup.have(Need::Python) {
+        Ok(()) => timed.extend(measure("native", &mut against_ezdxf(workspace)?)?),
+        Err(missing) => println!("SKIPPED: nothing to compare the DXF writer with: {missing}"),
+    }
     let npm = setup.have(Need::NodeModules);
     dist::assemble(workspace)?;
     if let Err(missing) = npm.and_then(|()| setup.have(Need::Chromium)) {
@@ -57,6 +61,15 @@ pub fn command(workspace: &Workspace) -> Result<bool> {
     let sizes = dist::Sizes::of(&workspace.dist())?;
     print!("\n{}", sizes.table());
     Ok(timed.iter().all(Timed::within) && sizes.compressed() <= dist::SIZE_BUDGET)
+}
+
+/// The program that times our DXF writer and another's on the same contours, one after the other on this machine.
+fn against_ezdxf(workspace: &Workspace) -> Result<Command> {
+    commands::run(workspace.cargo().args(["build", "--release", "--package=panelwright-bench"]))?;
+    let mut command = Command::new(workspace.python());
+    command.arg("tests/outside/bench_dxf.py").arg(workspace.target.join("release/panelwright-bench"));
+    command.current_dir(&workspace.root);
+    Ok(command)
 }
 
 fn measure(place: &str, command: &mut Command) -> Result<Vec<Timed>> {
