@@ -7,6 +7,7 @@
 //! again: `tests/outside/bench_dxf.py` compares.
 
 mod dxf;
+mod stock;
 
 use std::hint::black_box;
 use std::time::Instant;
@@ -68,6 +69,7 @@ fn main() -> std::io::Result<()> {
         }
         report(&format!("{name} paths of all panels"), times, 50.0);
     }
+    stock::bench();
     Ok(())
 }
 

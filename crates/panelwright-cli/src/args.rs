@@ -140,4 +140,9 @@ Examples:
         #[arg(long)]
         wild: bool,
     },
+    /// Lay rectangles on sheets: a job as JSON a line on standard input, a plan as JSON a line out
+    ///
+    /// For tests and benches.
+    #[command(hide = true)]
+    Lay,
 }

@@ -68,6 +68,12 @@ pub enum Failure {
         /// What the system says.
         error: io::Error,
     },
+    /// A job of rectangles that cannot be worked on.
+    #[error("standard input: {what}")]
+    Job {
+        /// What is wrong with it.
+        what: String,
+    },
     /// Data that could not be put into words.
     #[error("the result cannot be written as JSON: {0}")]
     Json(#[from] serde_json::Error),

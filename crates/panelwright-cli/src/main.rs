@@ -7,6 +7,7 @@ mod args;
 mod check;
 mod failure;
 mod input;
+mod lay;
 mod lists;
 mod make;
 mod output;
@@ -76,6 +77,7 @@ fn run(task: &Task) -> Result<u8, Failure> {
                 output::print(&format!("{{\"seed\": {seed}, \"design\": {chosen}, \"build\": {build}}}\n"))?;
             }
         }
+        Task::Lay => lay::lay()?,
         Task::Choices { json } => output::print(&if *json { lists::choices_json()? } else { lists::choices() })?,
         Task::Sources { json } => output::print(&if *json { lists::sources_json()? } else { lists::sources() })?,
     }

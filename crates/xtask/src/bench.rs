@@ -42,6 +42,15 @@ pub fn command(workspace: &Workspace) -> Result<bool> {
         Err(missing) => println!("SKIPPED: nothing to compare the DXF writer with: {missing}"),
     }
     let npm = setup.have(Need::NodeModules);
+    if let Err(missing) = setup.have(Need::Python) {
+        println!("SKIPPED: layouts are not compared with another packer: {missing}");
+    } else {
+        commands::run(workspace.cargo().args(["build", "--release", "--package=panelwright-cli"]))?;
+        let mut command = Command::new(workspace.python());
+        command.arg("tests/outside/bench_stock.py").current_dir(&workspace.root);
+        command.env("PANELWRIGHT_BIN", workspace.target.join("release/panelwright"));
+        timed.extend(measure("native", &mut command)?);
+    }
     dist::assemble(workspace)?;
     if let Err(missing) = npm.and_then(|()| setup.have(Need::Chromium)) {
         println!("SKIPPED: nothing is measured in the browser: {missing}");

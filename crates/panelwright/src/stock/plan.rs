@@ -85,20 +85,22 @@ pub enum Reason {
     NoSheetLeft,
 }
 
-/// What no plan can go below, in sheets of any size. Both are shown beside a plan, so that one sees how close it is.
+/// What no plan can go below, in sheets of any size. They are shown beside a plan, so that one sees how close it is.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Bounds {
     /// By area: all pieces together over one sheet (the largest), rounded up.
     pub area: usize,
     /// By Martello and Vigo's L2 (1998): large pieces that cannot share a sheet, and what still fits beside them.
     pub martello_vigo: usize,
+    /// By trying everything: 2 when it is proved that one sheet does not hold all, else 0.
+    pub tried: usize,
 }
 
 impl Bounds {
-    /// The stronger of the two.
+    /// The strongest of them.
     #[must_use]
     pub fn sheets(&self) -> usize {
-        self.area.max(self.martello_vigo)
+        self.area.max(self.martello_vigo).max(self.tried)
     }
 }
 

@@ -189,6 +189,7 @@ impl Problem {
         Bounds {
             area: bounds::area(w, h, &sizes) as usize,
             martello_vigo: bounds::martello_vigo(w, h, &squares) as usize,
+            tried: 0,
         }
     }
 }

@@ -169,6 +169,9 @@ impl Search {
             if let Some(draft) = self.single.run(&self.problem, method, &self.score, &mut self.steps) {
                 self.consider(&draft);
             }
+            if self.single.exhausted() {
+                self.problem.bounds.tried = 2;
+            }
         } else {
             self.repair();
         }

@@ -12,10 +12,10 @@ use super::job::Method;
 use super::problem::{Block, Problem};
 
 /// Pieces tried in the shortest run.
-const PATIENCE: u64 = 5000;
+const PATIENCE: u64 = 500;
 
 /// Chance in the order of pieces, on the scale of `Exact`'s scores.
-const NOISE: i64 = 300;
+const NOISE: i64 = 150;
 
 /// The runs so far.
 #[derive(Debug)]
@@ -23,7 +23,7 @@ pub(super) struct Single {
     /// Sheets large enough, lightest first.
     stocks: Vec<usize>,
     runs: u64,
-    /// Everything was tried: no layout without waste exists.
+    /// Everything was tried: no sheet holds everything.
     exhausted: bool,
 }
 
@@ -46,21 +46,26 @@ impl Single {
         !self.exhausted && self.stocks.iter().any(|&stock| better(problem, stock, score))
     }
 
+    /// Whether it is proved that no sheet holds everything.
+    pub const fn exhausted(&self) -> bool {
+        self.exhausted
+    }
+
     /// One run. Gives the draft if it found one.
     pub fn run(&mut self, problem: &Problem, method: Method, score: &Score, steps: &mut u64) -> Option<Draft> {
         let hopeful: Vec<usize> = self.stocks.iter().copied().filter(|&stock| better(problem, stock, score)).collect();
         let run = self.runs;
         self.runs += 1;
-        let stock = *hopeful.get(run as usize / 4 % hopeful.len().max(1))?;
+        let stock = *hopeful.get((run / 4) as usize % hopeful.len().max(1))?;
         let sheet = &problem.stock[stock];
         // By turns laid along the width and the height, with and without turning pieces.
-        let (across, turning) = (run % 2 == 1, run / 2 % 2 == 1);
-        let mut any_turns = false;
+        let any_turns = (0..problem.groups.len()).any(|group| problem.ways(stock, group) == (true, true));
+        let modes = if any_turns { 4 } else { 2 };
+        let (across, turning) = (run % 2 == 1, run % modes > 1);
         let mut kinds: Vec<Kind> = Vec::new();
         let mut of_group = Vec::new();
         for (index, group) in problem.groups.iter().enumerate() {
             let (upright, turned) = problem.ways(stock, index);
-            any_turns |= upright && turned;
             let (w, h) = if across { (group.h, group.w) } else { (group.w, group.h) };
             let apart = if turning { 0 } else { group.swapped };
             let kind =
@@ -72,16 +77,13 @@ impl Single {
             // Laid as they were asked for, these are another kind.
             if apart > 0 {
                 of_group.push((index, true));
-                kinds.push(Kind { w: h, h: w, count: apart, ..kind });
+                kinds.push(Kind { w: h, h: w, count: apart, upright: turned, turned: upright && !turned });
             }
-        }
-        if turning && !any_turns {
-            return None;
         }
         let (w, h) = if across { (sheet.h, sheet.w) } else { (sheet.w, sheet.h) };
         let mut exact = Exact::new(w, h, &kinds);
-        let patience = PATIENCE * luby(run / 4 + 1);
-        let noise = if run < 4 { 0 } else { NOISE };
+        let patience = PATIENCE * luby(run / modes + 1);
+        let noise = if run < modes { 0 } else { NOISE };
         let mut left = patience;
         let mut draft = None;
         let plate = Block { x: 0, y: 0, w: sheet.w, h: sheet.h };
