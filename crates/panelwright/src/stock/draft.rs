@@ -69,8 +69,10 @@ impl Used {
 }
 
 impl Draft {
-    /// Lays pieces in the given order on the sheets in use, then on new ones. Takes a step for every place looked at.
-    pub fn lay(&mut self, problem: &Problem, method: Method, order: &[usize], style: Style, steps: &mut u64) {
+    /// Lays pieces in the given order on the sheets in use but the first `closed`, then on new ones. Takes a step for
+    /// every place looked at.
+    pub fn lay(&mut self, on: (&Problem, Method), closed: usize, order: &[usize], style: Style, steps: &mut u64) {
+        let (problem, method) = on;
         let mut free: Vec<usize> = problem.stock.iter().map(|stock| stock.count).collect();
         for used in &self.used {
             free[used.stock] -= 1;
@@ -79,7 +81,7 @@ impl Draft {
         for &group in order {
             let (w, h) = (problem.groups[group].w, problem.groups[group].h);
             let mut best: Option<(usize, Place)> = None;
-            for (index, used) in self.used.iter().enumerate() {
+            for (index, used) in self.used.iter().enumerate().skip(closed) {
                 *steps += used.board.free().len() as u64;
                 let place = used.board.best(w, h, problem.ways(used.stock, group), fit);
                 if let Some(place) = place

@@ -52,6 +52,8 @@ pub struct Search {
     /// Tries since tidying last found something better.
     tidied: u64,
     round: u64,
+    /// Quick layouts tried.
+    quick: u64,
     single: Single,
     dice: Dice,
     steps: u64,
@@ -62,6 +64,9 @@ const TIDY_ENOUGH: u64 = 200;
 
 /// Tries of repair without success after which it starts again from the best draft.
 const REPAIR_ENOUGH: u64 = 500;
+
+/// Quick layouts tried before anything else.
+const QUICK: u64 = 24;
 
 /// Steps between two reports of [`solve`].
 const SLICE: u64 = 100_000;
@@ -101,6 +106,7 @@ impl Search {
             idle: 0,
             tidied: 0,
             round: 0,
+            quick: 0,
             single: Single::new(&problem),
             dice: Dice::new(1),
             steps: 0,
@@ -156,11 +162,18 @@ impl Search {
         self.steps += 1;
         let round = self.round;
         self.round += 1;
-        if let Some((key, style)) = orders::quick(round, self.method(), self.problem.stock.len()) {
+        // The first quick layouts at once, the others by and by.
+        let quick = if round < QUICK || round % 4 == 3 {
+            self.quick += 1;
+            orders::quick(self.quick - 1, self.method(), self.problem.stock.len())
+        } else {
+            None
+        };
+        if let Some((key, style)) = quick {
             let mut pieces = self.pieces();
             orders::sort(&self.problem, &mut pieces, key, 0, &mut self.dice);
             let mut draft = Draft::default();
-            draft.lay(&self.problem, self.method(), &pieces, style, &mut self.steps);
+            draft.lay((&self.problem, self.method()), 0, &pieces, style, &mut self.steps);
             self.consider(&draft);
         } else if self.met() || round.is_multiple_of(16) {
             self.tidy();
@@ -240,7 +253,9 @@ impl Search {
         let (key, style) = orders::any(&mut self.dice);
         let noise = [10, 40, 100, 300][self.dice.below(4)];
         orders::sort(&self.problem, &mut pieces, key, noise, &mut self.dice);
-        draft.lay(&self.problem, self.method(), &pieces, style, &mut self.steps);
+        // By turns only among themselves, or with what room there is elsewhere.
+        let closed = if self.dice.below(2) == 0 { draft.used.len() } else { 0 };
+        draft.lay((&self.problem, self.method()), closed, &pieces, style, &mut self.steps);
         self.idle += 1;
         if draft.score(&self.problem) <= before {
             if !self.consider(&draft) {
@@ -267,7 +282,7 @@ impl Search {
         let noise = [0, 10, 40, 200][self.dice.below(4)];
         orders::sort(&self.problem, &mut pieces, key, noise, &mut self.dice);
         let mut sheet = Draft { used: vec![used.cleared(&self.problem, self.method())], unplaced: Vec::new() };
-        sheet.lay(&self.problem, self.method(), &pieces, style, &mut self.steps);
+        sheet.lay((&self.problem, self.method()), 0, &pieces, style, &mut self.steps);
         if sheet.used.len() > 1 || !sheet.unplaced.is_empty() {
             return;
         }
