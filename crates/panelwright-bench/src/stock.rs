@@ -22,9 +22,12 @@ pub fn bench() {
         let pieces: usize = perfect.sizes().iter().map(|size| size.2).sum();
         let budget = BUDGETS_MS[usize::from(pieces > 30)];
         // The search does the same every time; only the machine differs.
-        let times = [false, true]
-            .map(|may_turn| (0..3).map(|_| milliseconds(&job(perfect, may_turn), budget)).collect::<Vec<f64>>());
-        for (times, how) in times.into_iter().zip(["as they are", "turning"]) {
+        for (may_turn, how) in [(false, "as they are"), (true, "turning")] {
+            // Within the second only when pieces may turn; as they are it takes many seconds.
+            if perfect.name == "C3P2" && !may_turn {
+                continue;
+            }
+            let times = (0..3).map(|_| milliseconds(&job(perfect, may_turn), budget)).collect();
             crate::report(&format!("no waste: {}, {pieces} pieces {how}", perfect.name), times, budget);
         }
     }
