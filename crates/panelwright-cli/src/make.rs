@@ -1,7 +1,7 @@
 //! `make`: every file of a design, worked out before the first one is written.
 
 use panelwright::Build;
-use panelwright::cutting::{CutPanel, CutRule, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
+use panelwright::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
 use panelwright::design::{Design, DesignError, write_file};
 use panelwright::documents::{build_json, templates};
 use panelwright::drawing::{SvgOptions, svg};
@@ -32,10 +32,11 @@ pub fn pack(design: &Design, build: &Build) -> Vec<File> {
             files.push((format!("panels/{}.svg", panel.id()), svg.into_bytes()));
         }
     }
+    let lines = if build.spec.making.hairline { SvgLines::Hairline } else { SvgLines::Shown };
     for panel in &build.panels {
-        let cut = CutPanel::of(panel, CutRule::Nominal);
+        let cut = CutPanel::by_method(&build.spec, panel);
         let dxf = cut_panel_to_dxf(&cut, &build.fingerprint);
-        let svg = cut_panel_to_svg(&cut, &build.fingerprint, SvgLines::Shown);
+        let svg = cut_panel_to_svg(&cut, &build.fingerprint, lines);
         files.push((format!("cut/{}.dxf", panel.id()), dxf.into_bytes()));
         files.push((format!("cut/{}.svg", panel.id()), svg.into_bytes()));
     }

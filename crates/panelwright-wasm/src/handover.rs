@@ -1,7 +1,7 @@
 //! What the page hands out.
 
 use panelwright::Build;
-use panelwright::cutting::{CutPanel, CutRule, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
+use panelwright::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
 use panelwright::documents::templates::{self, Way};
 use panelwright::panels::Panel;
 use serde::Serialize;
@@ -51,10 +51,11 @@ pub fn templates_pdf(build: &Build) -> Vec<u8> {
 
 /// A panel's cutting file; empty for a kind of file that is none.
 pub fn cut_file(build: &Build, panel: &Panel, kind: &str) -> String {
-    let cut = CutPanel::of(panel, CutRule::Nominal);
+    let cut = CutPanel::by_method(&build.spec, panel);
+    let lines = if build.spec.making.hairline { SvgLines::Hairline } else { SvgLines::Shown };
     match kind {
         "dxf" => cut_panel_to_dxf(&cut, &build.fingerprint),
-        "svg" => cut_panel_to_svg(&cut, &build.fingerprint, SvgLines::Shown),
+        "svg" => cut_panel_to_svg(&cut, &build.fingerprint, lines),
         _ => String::new(),
     }
 }

@@ -11,6 +11,7 @@
 
 mod files;
 mod kerf;
+mod method;
 mod offset;
 mod order;
 mod panel;
@@ -25,6 +26,7 @@ pub use files::{
     CutSheet, MARGIN_MM, SvgLines, cut_panel_to_dxf, cut_panel_to_svg, cut_sheet_to_dxf, cut_sheet_to_svg,
 };
 pub use kerf::{compensated, kerf_from_test};
+pub use method::laser_kerf_mm;
 pub use offset::{Joins, Lost, offset};
 pub use order::tidy;
 pub use panel::{Cut, CutLayer, CutPanel, LayerUse, OUTLINE, layer_name};

@@ -18,7 +18,8 @@ use super::rule::{CutProblem, CutRule, RouterRule, Trouble};
 use super::tabs::{mark, tabs};
 use crate::drawing::Contour;
 use crate::drawing::number::push_number;
-use crate::panels::{Face, Feature, FeatureKind, Panel};
+use crate::panels::{Face, Feature, FeatureKind, Panel, Purpose};
+use crate::solid::TOUCH_MM;
 use crate::sorting::sort_by;
 
 /// One closed contour to cut.
@@ -199,6 +200,22 @@ fn layer(name: String, usage: LayerUse, depth_mm: f64, through: bool, face: Face
 }
 
 impl Bench<'_> {
+    /// A joint's rebate runs out past the edges it reaches, so that a round cutter leaves nothing in its ends.
+    fn run_out(&self, feature: &Feature) -> Contour {
+        let CutRule::Router(rule) = self.rule else { return feature.contour.clone() };
+        if feature.purpose != Purpose::JointRebate {
+            return feature.contour.clone();
+        }
+        let (edge, by) = (self.panel.outline.bbox(), rule.cutter_mm);
+        let mut area = feature.contour.bbox();
+        let near = |a: f64, b: f64| (a - b).abs() < TOUCH_MM;
+        area.x0 -= if near(area.x0, edge.x0) { by } else { 0.0 };
+        area.x1 += if near(area.x1, edge.x1) { by } else { 0.0 };
+        area.y0 -= if near(area.y0, edge.y0) { by } else { 0.0 };
+        area.y1 += if near(area.y1, edge.y1) { by } else { 0.0 };
+        Contour::rect(area.x0, area.y0, area.x1, area.y1)
+    }
+
     fn feature(&mut self, feature: &Feature) {
         if feature.blind.is_some() && matches!(self.rule, CutRule::Laser { .. }) {
             self.trouble(&feature.id, feature.centre, Trouble::NoDepth);
@@ -215,7 +232,7 @@ impl Bench<'_> {
         let contour = if drilled {
             Some(feature.contour.clone())
         } else {
-            self.path(&feature.id, &feature.contour, Void::Inside)
+            self.path(&feature.id, &self.run_out(feature), Void::Inside)
         };
         let Some(contour) = contour else { return };
         let (depth_mm, face) = feature.blind.unwrap_or((self.panel.thickness_mm, Face::Outside));
@@ -258,14 +275,15 @@ impl Bench<'_> {
     fn routed(&mut self, of: &str, contour: &Contour, void: Void, rule: RouterRule) -> Result<Contour, Lost> {
         let radius_mm = rule.radius_mm();
         let edge = match rule.relief {
-            Some(relief) => {
+            // A round hole has no corner to relieve, however nearly the cutter fills it.
+            Some(relief) if contour.as_circle().is_none() => {
                 let relieved = relieve(contour, void, rule.relief_radius_mm(), relief);
                 for (at, fault) in relieved.faults {
                     self.trouble(of, at, Trouble::Corner(fault));
                 }
                 relieved.contour
             }
-            None => contour.clone(),
+            _ => contour.clone(),
         };
         match reach(&edge, void, radius_mm) {
             Reach::Whole | Reach::Drill => {}

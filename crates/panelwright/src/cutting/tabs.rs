@@ -8,12 +8,15 @@
 
 use kurbo::{Point, Vec2};
 
+use crate::design::Joint;
 use crate::drawing::{Contour, Segment};
 use crate::panels::{Edge, Panel};
 
 /// How tabs are made.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TabRule {
+    /// How many; 3 to 5 a part are common practice.
+    pub count: usize,
     /// Width along the edge, mm; 4 to 6 is common practice.
     pub width_mm: f64,
     /// Distance of a tab's end from a corner, mm.
@@ -21,9 +24,9 @@ pub struct TabRule {
 }
 
 impl Default for TabRule {
-    /// 5 mm wide, 15 mm from corners (common practice).
+    /// 4, 5 mm wide, 15 mm from corners (common practice).
     fn default() -> Self {
-        Self { width_mm: 5.0, from_corner_mm: 15.0 }
+        Self { count: 4, width_mm: 5.0, from_corner_mm: 15.0 }
     }
 }
 
@@ -38,17 +41,6 @@ pub struct Tabs {
 
 /// Length of the mark of a tab, mm.
 pub const MARK_MM: f64 = 4.0;
-
-/// Tabs of a part by its outline's length: 3 up to 600 mm, 4 up to 1200 mm, else 5 (3 to 5 are common practice).
-const fn count(length_mm: f64) -> usize {
-    if length_mm <= 600.0 {
-        3
-    } else if length_mm <= 1200.0 {
-        4
-    } else {
-        5
-    }
-}
 
 /// Places the tabs of a panel: evenly over the straight stretches that leave room for one, on edges that are not
 /// pressed against another panel when there are such.
@@ -65,13 +57,17 @@ pub fn tabs(panel: &Panel, rule: TabRule) -> Tabs {
         .collect();
     // An edge that does not run through presses its cut face against the panel it meets.
     let mating = |from: Point, along: Vec2| {
-        panel.edges.iter().any(|joint| joint.fixed() && !joint.runs_through && lies_on(panel, joint.edge, from, along))
+        panel.edges.iter().any(|joint| {
+            joint.fixed()
+                && (!joint.runs_through || joint.joint == Some(Joint::Finger))
+                && lies_on(panel, joint.edge, from, along)
+        })
     };
     let free: Vec<_> = stretches.iter().copied().filter(|(from, along, _)| !mating(*from, *along)).collect();
     let on_mating_edge = free.is_empty() && !stretches.is_empty();
     let usable = if free.is_empty() { stretches } else { free };
     let spread: f64 = usable.iter().map(|(_, _, length)| length - room).sum();
-    let wanted = if usable.is_empty() { 0 } else { count(panel.outline.length_mm()) };
+    let wanted = if usable.is_empty() { 0 } else { rule.count };
     let mut at = Vec::new();
     for index in 0..wanted {
         let mut along_all = spread * (index as f64 + 0.5) / wanted as f64;

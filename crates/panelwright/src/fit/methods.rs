@@ -1,12 +1,12 @@
 //! Methods: what a laser must not cut, and what a cutter is too thick for.
 
-use super::finding::Finding;
+use super::finding::{Finding, Severity};
 use super::rule::Rule;
 use super::scene::Scene;
 use super::words;
+use crate::cutting::{CutPanel, OUTLINE, Trouble};
 use crate::design::{Material, Method};
 use crate::dimensions::source::Source;
-use crate::panels::FeatureKind;
 use crate::solid::TOUCH_MM;
 
 pub(super) const LASER_MATERIAL: Rule = Rule {
@@ -19,11 +19,11 @@ pub(super) const LASER_MATERIAL: Rule = Rule {
     look: laser_material,
 };
 
-pub(super) const CUTTER_TOO_THICK: Rule = Rule {
-    name: "cutter-too-thick",
-    what: "A router's cutter goes through every hole and opening it has to cut.",
-    source: Source::derived("Geometry of the design", "width of openings and diameter of the cutter"),
-    look: cutter_too_thick,
+pub(super) const CANNOT_BE_CUT: Rule = Rule {
+    name: "cannot-be-cut",
+    what: "The tool gets into everything it has to cut, and cuts nothing it should not.",
+    source: Source::derived("Geometry of the design", "contours moved by half of the tool's width"),
+    look: cannot_be_cut,
 };
 
 fn laser_material(scene: &Scene, found: &mut Vec<Finding>) {
@@ -62,47 +62,39 @@ fn laser_material(scene: &Scene, found: &mut Vec<Finding>) {
     }
 }
 
-fn cutter_too_thick(scene: &Scene, found: &mut Vec<Finding>) {
-    let making = &scene.case.spec.making;
-    let cutter = making.router.cutter_mm;
-    for sheet in scene.sheets.iter().filter(|sheet| making.method(sheet.wall()) == Method::Router) {
-        let narrow = |kind: FeatureKind| {
-            sheet
-                .shapes
-                .iter()
-                .filter(move |shape| (shape.feature.kind == FeatureKind::Hole) == (kind == FeatureKind::Hole))
-                .map(|shape| (shape.bounds.width().min(shape.bounds.height()), shape))
-                .filter(|(width, _)| *width < cutter - TOUCH_MM)
-                .min_by(|a, b| a.0.total_cmp(&b.0))
-        };
-        if let Some((width, shape)) = narrow(FeatureKind::Opening) {
-            let id = format!("{}/{}", sheet.id(), shape.feature.id);
+/// How much a trouble weighs.
+const fn weight(trouble: &Trouble) -> Severity {
+    match trouble {
+        Trouble::Lost(_) => Severity::Blocks,
+        Trouble::LeftStanding { .. } | Trouble::NoDepth => Severity::Caution,
+        _ => Severity::Note,
+    }
+}
+
+fn cannot_be_cut(scene: &Scene, found: &mut Vec<Finding>) {
+    let spec = scene.case.spec;
+    for sheet in scene.sheets.iter().filter(|sheet| spec.making.method(sheet.wall()) != Method::Hand) {
+        let cut = CutPanel::by_method(spec, sheet.panel);
+        for severity in [Severity::Blocks, Severity::Caution, Severity::Note] {
+            let mut alike = cut.problems.iter().filter(|problem| weight(&problem.what) == severity);
+            let Some(first) = alike.next() else { continue };
+            // One finding a panel for each weight: the files name every place.
+            let more = alike.count();
+            let others = if more > 0 { format!(" ({more} more there.)") } else { String::new() };
+            let remedy = match first.what {
+                Trouble::NoDepth => "Cut it by hand afterwards, choose a router for that panel, or leave it out.",
+                Trouble::Drill { .. } => "Drill them: the files have a layer for it.",
+                Trouble::Lost(_) | Trouble::LeftStanding { .. } => "Take a thinner tool, or a wider opening.",
+                Trouble::Corner(_) => "File the corner, where something has to go into it.",
+                Trouble::NoTabs | Trouble::TabsOnMatingEdge => "Hold the panel with tape, or saw the tabs off clean.",
+            };
+            let id = if first.of == OUTLINE { sheet.id().to_owned() } else { format!("{}/{}", sheet.id(), first.of) };
             found.push(
-                CUTTER_TOO_THICK
-                    .blocks(format!(
-                        "The cutter of {} does not go into an opening of {} in {}.",
-                        words::limit(cutter),
-                        words::short(width),
-                        words::panel(sheet.wall())
-                    ))
-                    .with_mm(width, cutter)
-                    .with_remedy("Take a thinner cutter, or a wider opening.")
+                CANNOT_BE_CUT
+                    .finds(severity, format!("In {}, {}.{others}", words::panel(sheet.wall()), first.says()))
+                    .with_remedy(remedy)
                     .with_about([sheet.id().to_owned(), id])
-                    .with_at(sheet.panel.frame.to_case(shape.feature.centre, 0.0)),
-            );
-        }
-        if let Some((width, shape)) = narrow(FeatureKind::Hole) {
-            found.push(
-                CUTTER_TOO_THICK
-                    .note(format!(
-                        "Holes down to {} in {} are smaller than the cutter: drill them.",
-                        words::short(width),
-                        words::panel(sheet.wall())
-                    ))
-                    .with_mm(width, cutter)
-                    .with_remedy("The files mark them on a layer of their own.")
-                    .with_about([sheet.id().to_owned(), format!("{}/{}", sheet.id(), shape.feature.id)])
-                    .with_at(sheet.panel.frame.to_case(shape.feature.centre, 0.0)),
+                    .with_at(sheet.panel.frame.to_case(first.at, 0.0)),
             );
         }
     }

@@ -119,7 +119,7 @@ pub const RULES: &[Rule] = &[
     joints::GLUE_AREA,
     joints::CORNER_OPEN,
     methods::LASER_MATERIAL,
-    methods::CUTTER_TOO_THICK,
+    methods::CANNOT_BE_CUT,
     screws::SCREW_LENGTH,
     screws::SCREW_POINTS_OUT,
     screws::SCREW_HITS_PART,

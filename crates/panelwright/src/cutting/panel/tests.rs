@@ -13,7 +13,7 @@ const RULES: [CutRule; 5] = [
         cutter_mm: 3.175,
         relief: Some(Relief::AlongEdge(ReliefWall::Longer)),
         compensated: true,
-        tabs: Some(TabRule { width_mm: 5.0, from_corner_mm: 15.0 }),
+        tabs: Some(TabRule { count: 4, width_mm: 5.0, from_corner_mm: 15.0 }),
     }),
     CutRule::Router(RouterRule { cutter_mm: 6.0, relief: Some(Relief::Diagonal), compensated: true, tabs: None }),
 ];

@@ -97,15 +97,16 @@ pub(super) fn rows() -> Vec<Row> {
                 spec.sheet.material = if over > 0.0 { Material::Acrylic } else { Material::Plywood };
             })
         }),
-        ("cutter-too-thick", Blocks, "an opening", "right/a", |over| {
+        ("cannot-be-cut", Blocks, "an opening", "right/a", |over| {
             let mut fixture = of(|_| {});
             let contour = Contour::rect(50.0, 80.0, 53.18 - over, 100.0);
             fixture.feature(Wall::Right, "a", FeatureKind::Opening, Purpose::Vent, contour);
             fixture
         }),
-        ("cutter-too-thick", Note, "a hole", "right/a", |over| {
+        ("cannot-be-cut", Note, "a hole", "right/a", |over| {
             let mut fixture = of(|_| {});
-            fixture.hole(Wall::Right, "a", Purpose::BracketScrew, Point::new(50.0, 80.0), 3.18 - over);
+            // A cutter is not run round a circle of a hundredth: five hundredths either side of the limit.
+            fixture.hole(Wall::Right, "a", Purpose::BracketScrew, Point::new(50.0, 80.0), 3.18 - 5.0 * over);
             fixture
         }),
     ]

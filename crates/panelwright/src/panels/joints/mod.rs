@@ -21,7 +21,6 @@ use kurbo::Rect;
 
 use super::bench::{Bench, Cut};
 use super::corner::axis_along;
-use super::outline;
 use super::panel::{Face, FeatureKind, Purpose};
 use crate::arrangement::CaseSize;
 use crate::design::{Joint, Joints, Seam, SeamSpec, Wall};
@@ -147,16 +146,8 @@ fn rebate(bench: &mut Bench, seam: &SeamSpec, shared: Aabb) {
         room.min[across] -= play;
     }
     let rect = on(bench, seam.through, &room);
-    // Two rebates of one panel that meet in its corner: the later one leaves out what the first has cut.
-    let known: Vec<Rect> = bench
-        .panel(seam.through)
-        .features
-        .iter()
-        .filter(|feature| feature.purpose == Purpose::JointRebate)
-        .map(|feature| feature.contour.bbox().intersect(rect) - rect.origin().to_vec2())
-        .filter(|common| common.width() > TOUCH_MM && common.height() > TOUCH_MM)
-        .collect();
-    let contour = outline::without([rect.width(), rect.height()], &known).translate(rect.origin().to_vec2());
+    // Two rebates of one panel may cross in its corner, both equally deep: each is cut straight through.
+    let contour = Contour::rect(rect.x0, rect.y0, rect.x1, rect.y1);
     let depth = seam.reach_mm(case.thickness_mm);
     let cut = Cut::new(
         format!("rebate-{}", seam.covered.name()),

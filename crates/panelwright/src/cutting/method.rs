@@ -1,0 +1,98 @@
+//! From the method a design chose for a panel to the way that panel is cut.
+
+use super::panel::CutPanel;
+use super::relief::{Relief, ReliefWall};
+use super::rule::{CutRule, RouterRule};
+use super::tabs::TabRule;
+use crate::design::{Material, Method, Relief as WantedRelief, Spec, Wall};
+use crate::dimensions::laser_kerf::starting_kerf;
+use crate::dimensions::sheets;
+use crate::dimensions::source::{Source, Sourced};
+use crate::panels::Panel;
+
+/// Width of a laser's cut in a sheet the table does not know, until it is measured.
+const USUAL_KERF_MM: Sourced<f64> =
+    Sourced::new(0.2, Source::published("Notes of commercial laser cutters", "about 0.2 mm for most materials"));
+
+/// The tables' name of a material.
+const fn table_material(material: Material) -> sheets::Material {
+    match material {
+        Material::Fibreboard => sheets::Material::Fibreboard,
+        Material::Plywood => sheets::Material::Plywood,
+        Material::Acrylic => sheets::Material::Acrylic,
+        Material::Hardboard => sheets::Material::Hardboard,
+        Material::Other => sheets::Material::Other,
+    }
+}
+
+/// Width of the beam's cut: measured, else the published average for the sheet, else what is usual.
+#[must_use]
+pub fn laser_kerf_mm(spec: &Spec) -> f64 {
+    spec.making.laser.kerf_mm.unwrap_or_else(|| {
+        let table = starting_kerf(table_material(spec.sheet.material), spec.sheet.thickness_mm());
+        table.unwrap_or(USUAL_KERF_MM).get()
+    })
+}
+
+impl CutRule {
+    /// How a panel of a design is cut.
+    #[must_use]
+    pub fn of(spec: &Spec, wall: Wall) -> Self {
+        let making = &spec.making;
+        match making.method(wall) {
+            Method::Hand => Self::Nominal,
+            Method::Laser => Self::Laser { kerf_mm: if making.laser.compensated { laser_kerf_mm(spec) } else { 0.0 } },
+            Method::Router => Self::Router(RouterRule {
+                cutter_mm: making.router.cutter_mm,
+                relief: match making.router.relief {
+                    WantedRelief::Diagonal => Some(Relief::Diagonal),
+                    WantedRelief::Along => Some(Relief::AlongEdge(ReliefWall::Longer)),
+                    WantedRelief::None => None,
+                },
+                compensated: making.router.compensated,
+                tabs: (making.router.tabs > 0).then(|| TabRule {
+                    count: usize::from(making.router.tabs),
+                    width_mm: making.router.tab_width_mm,
+                    ..TabRule::default()
+                }),
+            }),
+        }
+    }
+}
+
+impl CutPanel {
+    /// A panel of a design, cut by the method chosen for it.
+    #[must_use]
+    pub fn by_method(spec: &Spec, panel: &Panel) -> Self {
+        Self::of(panel, CutRule::of(spec, panel.wall))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::Design;
+
+    fn rule(choices: &[(&str, serde_json::Value)]) -> CutRule {
+        let mut design = Design::default();
+        for (key, value) in choices {
+            design.set_json(key, value).unwrap();
+        }
+        CutRule::of(&Spec::of(&design), Wall::Left)
+    }
+
+    #[test]
+    fn each_panel_is_cut_by_its_own_method() {
+        assert_eq!(rule(&[]), CutRule::Nominal);
+        assert_eq!(rule(&[("method", "laser".into()), ("laser.kerf", 0.15.into())]), CutRule::Laser { kerf_mm: 0.15 });
+        assert_eq!(rule(&[("method", "laser".into()), ("method.left", "hand".into())]), CutRule::Nominal);
+        // A published average of fibreboard, a quarter of an inch: 0.008 in.
+        assert_eq!(rule(&[("method", "laser".into())]), CutRule::Laser { kerf_mm: 0.203 });
+        let choices = [("method", "laser".into()), ("laser.compensated", false.into())];
+        assert_eq!(rule(&choices), CutRule::Laser { kerf_mm: 0.0 });
+        let CutRule::Router(router) = rule(&[("method", "router".into()), ("router.tabs", 0.into())]) else {
+            panic!("a router")
+        };
+        assert!(router.tabs.is_none() && router.relief == Some(Relief::Diagonal) && !router.compensated);
+    }
+}
