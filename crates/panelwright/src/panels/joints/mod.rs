@@ -26,7 +26,7 @@ use crate::arrangement::CaseSize;
 use crate::design::{Joint, Joints, Seam, SeamSpec, Wall};
 use crate::dimensions::source::Source;
 use crate::drawing::Contour;
-use crate::solid::{Aabb, TOUCH_MM};
+use crate::solid::Aabb;
 pub(super) use blocks::features as blocks;
 use layout::Stretch;
 
