@@ -52,10 +52,28 @@ Examples:
         /// The folder; made when it is not there
         #[arg(long, value_name = "DIR")]
         out: PathBuf,
-        /// Print on this paper instead of the design's own: a4, a3, letter, legal, tabloid
+        /// Print on this paper instead of the design's own: a4, a3, letter, legal, tabloid, a1, a0
         #[arg(long, value_name = "PAPER")]
         paper: Option<String>,
         /// Replace files of an earlier pack
+        #[arg(long)]
+        force: bool,
+    },
+    /// Write a page to print first, with bars to measure, so that templates can be corrected for the printer
+    ///
+    /// Measure its bars of 100 mm and set the choices printer.across and printer.down to what you read.
+    #[command(after_help = "\
+Examples:
+  panelwright test-page --out test.pdf
+  panelwright test-page --paper letter --out test.pdf")]
+    TestPage {
+        /// The paper: a4, a3, letter, legal, tabloid, a1, a0
+        #[arg(long, value_name = "PAPER", default_value = "a4")]
+        paper: String,
+        /// The file
+        #[arg(long, value_name = "FILE")]
+        out: PathBuf,
+        /// Replace the file when it is there
         #[arg(long)]
         force: bool,
     },

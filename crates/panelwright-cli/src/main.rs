@@ -59,6 +59,10 @@ fn run(task: &Task) -> Result<u8, Failure> {
             // Talk, not a result: a closed standard error changes nothing.
             let _ = output::talk(&format!("design {}: {}", build.fingerprint, check::summary(&build)));
         }
+        Task::TestPage { paper, out, force } => {
+            make::test_page(paper, out, *force)?;
+            output::print(&format!("{}\n", out.display()))?;
+        }
         Task::Check { design, json } => {
             let build = Build::of(&input::design(design)?);
             output::print(&if *json { build_json::findings_json(&build) } else { check::report(&build) })?;

@@ -1,11 +1,16 @@
 //! `make`: every file of a design, worked out before the first one is written.
 
+use std::fs;
+use std::path::Path;
+
 use panelwright::Build;
 use panelwright::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
-use panelwright::design::{Design, DesignError, write_file};
+use panelwright::design::{Design, DesignError, Spec, write_file};
 use panelwright::documents::{build_json, templates};
 use panelwright::drawing::{SvgOptions, svg};
 use panelwright::pictures::{CaseView, case_picture, panel};
+
+use crate::failure::Failure;
 
 /// One file of a pack: its name within the pack, and its bytes.
 pub type File = (String, Vec<u8>);
@@ -44,6 +49,17 @@ pub fn pack(design: &Design, build: &Build) -> Vec<File> {
     let pdf = templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup);
     files.push(("templates.pdf".to_owned(), pdf));
     files
+}
+
+/// Writes the test page for a paper.
+pub fn test_page(paper: &str, out: &Path, force: bool) -> Result<(), Failure> {
+    // The choice knows which papers there are, and says so when this is none of them.
+    let design = on_paper(Design::default(), paper).map_err(|error| Failure::Option { option: "--paper", error })?;
+    if !force && out.symlink_metadata().is_ok() {
+        return Err(Failure::Exists { place: out.to_owned() });
+    }
+    let page = templates::test_page_pdf(Spec::of(&design).template.paper);
+    fs::write(out, page).map_err(|error| Failure::Write { place: out.to_owned(), error })
 }
 
 /// The case as one sees it, through the sleeve.

@@ -33,6 +33,9 @@ impl TemplatesPlan {
                 panel: panel.id(),
                 pages: plan.pages(),
                 how: match plan.way {
+                    Way::Tiles { across, up } if plan.why.is_some() => {
+                        format!("on {across} × {up} pages: {}", plan.why.unwrap_or_default())
+                    }
                     Way::Whole => "on one page".to_owned(),
                     Way::Ticks => "on one page, with ticks".to_owned(),
                     Way::Tiles { across, up } => format!("on {across} × {up} pages"),

@@ -1,11 +1,13 @@
 //! The design on screen, as the page sees it: take a change, give a view.
 
 use panelwright::dimensions::cautions::CAUTIONS;
-use panelwright::documents::{build_json::build_json, choice_list::choice_list, source_list::source_list};
+use panelwright::documents::{
+    build_json::build_json, choice_list::choice_list, source_list::source_list, templates::test_page_pdf,
+};
 use std::cell::OnceCell;
 
 use panelwright::Build;
-use panelwright::design::{Design, choice, choices, read_file, read_link, write_file, write_link};
+use panelwright::design::{Design, PaperName, choice, choices, read_file, read_link, write_file, write_link};
 use panelwright::panels::Panel;
 use panelwright::pictures::panel::{all_panels_svg, file_svg};
 use serde::Serialize;
@@ -163,6 +165,11 @@ impl Workbench {
     /// The templates on the design's paper, as PDF.
     pub fn templates_pdf(&self) -> Vec<u8> {
         handover::templates_pdf(self.build())
+    }
+
+    /// The page to print first, on a paper as `template.paper` names it; empty for a paper nobody knows.
+    pub fn test_page_pdf(&self, paper: &str) -> Vec<u8> {
+        PaperName::of(paper).map(test_page_pdf).unwrap_or_default()
     }
 
     /// The design file: only what differs from the default.

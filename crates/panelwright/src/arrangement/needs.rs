@@ -153,6 +153,8 @@ pub const fn paper_name(name: PaperName) -> paper::Paper {
         PaperName::Letter => paper::Paper::Letter,
         PaperName::Legal => paper::Paper::Legal,
         PaperName::Tabloid => paper::Paper::Tabloid,
+        PaperName::A1 => paper::Paper::A1,
+        PaperName::A0 => paper::Paper::A0,
     }
 }
 

@@ -7,6 +7,7 @@
 mod joints;
 mod making;
 mod picks;
+mod printer;
 mod reader;
 
 use super::design::Design;
@@ -14,6 +15,7 @@ use super::list::{DRIVES, FANS};
 pub use joints::{Joints, REBATE_SHARE, SLOT_FROM_EDGE, Seam, SeamSpec};
 pub use making::{HandSpec, Joint, LaserSpec, MakingSpec, Method, Relief, RouterSpec};
 use picks::picks;
+pub use printer::{PrinterSpec, factor, skew_deg};
 use reader::Reader;
 
 /// The whole meaning of a design.
@@ -110,7 +112,7 @@ picks!(/// Kind of feet.
 picks!(/// Pattern of a vent.
     VentPattern { Slots = "slots", Rounds = "rounds" });
 picks!(/// A paper size.
-    PaperName { A4 = "a4", A3 = "a3", Letter = "letter", Legal = "legal", Tabloid = "tabloid" });
+    PaperName { A4 = "a4", A3 = "a3", Letter = "letter", Legal = "legal", Tabloid = "tabloid", A1 = "a1", A0 = "a0" });
 picks!(/// What to do with a panel of the paper's own size.
     FullPanel { Ticks = "ticks", Tiles = "tiles" });
 
@@ -428,6 +430,8 @@ pub struct TemplateSpec {
     pub full: FullPanel,
     /// Overlap of tiles.
     pub overlap_mm: f64,
+    /// The printer, as measured.
+    pub printer: PrinterSpec,
 }
 
 impl Spec {
@@ -466,6 +470,7 @@ impl Spec {
                 margin_mm: read.mm("template.margin"),
                 full: FullPanel::of(read.name("template.full")).unwrap_or(FullPanel::Ticks),
                 overlap_mm: read.mm("template.overlap"),
+                printer: PrinterSpec::of(&read),
             },
             making: MakingSpec::of(&read),
         }

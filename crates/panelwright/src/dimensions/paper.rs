@@ -19,11 +19,15 @@ pub enum Paper {
     Legal,
     /// 11 x 17 inches.
     Tabloid,
+    /// 594 x 841 mm, for plotters.
+    A1,
+    /// 841 x 1189 mm, for plotters.
+    A0,
 }
 
 impl Paper {
     /// All papers.
-    pub const ALL: [Self; 5] = [Self::A4, Self::A3, Self::Letter, Self::Legal, Self::Tabloid];
+    pub const ALL: [Self; 7] = [Self::A4, Self::A3, Self::Letter, Self::Legal, Self::Tabloid, Self::A1, Self::A0];
 
     /// The name printed on the packet.
     #[must_use]
@@ -34,6 +38,8 @@ impl Paper {
             Self::Letter => "Letter",
             Self::Legal => "Legal",
             Self::Tabloid => "Tabloid",
+            Self::A1 => "A1",
+            Self::A0 => "A0",
         }
     }
 }
@@ -47,6 +53,8 @@ pub const fn size(paper: Paper) -> Sourced<[f64; 2]> {
         Paper::Letter => Sourced::new([215.9, 279.4], Source::published(ANSI_PAPER, "Letter, 8.5 x 11 inches")),
         Paper::Legal => Sourced::new([215.9, 355.6], Source::from_memory(ANSI_PAPER, "Legal, 8.5 x 14 inches")),
         Paper::Tabloid => Sourced::new([279.4, 431.8], Source::from_memory(ANSI_PAPER, "Tabloid, 11 x 17 inches")),
+        Paper::A1 => Sourced::new([594.0, 841.0], Source::from_memory(ISO_216, "A1")),
+        Paper::A0 => Sourced::new([841.0, 1189.0], Source::from_memory(ISO_216, "A0")),
     }
 }
 
@@ -62,6 +70,8 @@ sizes! {
         Source::common_practice(WORKSHOP, "both ways, with end ticks");
     CHECK_BAR_TOLERANCE: f64 = 0.3, "Bar that needs no correction", "within ±{} mm",
         Source::common_practice(WORKSHOP, "hand work");
+    FIT_TO_PAGE: f64 = 3.0, "Bar that tells of scaling by the printer's settings", "off by more than {} %",
+        Source::common_practice(WORKSHOP, "fitting a page inside a printer's margins scales to 93 to 97 %");
     PAPER_CUT: f64 = 2.0, "Paper's own size is only good to", "±{} mm (150 to 600 mm)",
         Source::from_memory(ISO_216, "trimming tolerance");
     PAPER_MOVES: [f64; 2] = [0.1, 0.3], "Paper grows across its grain from 40 to 60 % humidity", "{} to {} %",

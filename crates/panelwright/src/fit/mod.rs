@@ -103,6 +103,7 @@ pub const RULES: &[Rule] = &[
     sleeve::SLEEVE_RATTLES,
     paper::PANEL_ON_PAPER,
     paper::PANEL_ON_STOCK,
+    paper::PRINTER_SCALE,
     size::SIZE_TOO_SMALL,
     webs::HOLE_TO_EDGE,
     webs::OPENING_TO_EDGE,

@@ -1,11 +1,12 @@
-//! Panels against the chosen paper and the sheet they are cut from.
+//! Panels against the chosen paper and the sheet they are cut from; the printer against its own bars.
 
 use super::finding::Finding;
 use super::rule::Rule;
 use super::scene::{Scene, Sheet};
 use super::words;
-use crate::design::{PaperName, SizeRule};
-use crate::dimensions::paper::{self, Paper};
+use crate::arrangement::paper_name;
+use crate::design::SizeRule;
+use crate::dimensions::paper;
 use crate::dimensions::source::Source;
 use crate::solid::TOUCH_MM;
 use crate::sorting::sort_by;
@@ -24,15 +25,12 @@ pub(super) const PANEL_ON_STOCK: Rule = Rule {
     look: panel_on_stock,
 };
 
-const fn table_paper(name: PaperName) -> Paper {
-    match name {
-        PaperName::A4 => Paper::A4,
-        PaperName::A3 => Paper::A3,
-        PaperName::Letter => Paper::Letter,
-        PaperName::Legal => Paper::Legal,
-        PaperName::Tabloid => Paper::Tabloid,
-    }
-}
+pub(super) const PRINTER_SCALE: Rule = Rule {
+    name: "printer-scale",
+    what: "The bars of the test page were printed at 100 %, so that what is left is the printer's own error.",
+    source: Source::common_practice("Workshop custom", "a bar more than 3 % off was fitted to the page"),
+    look: printer_scale,
+};
 
 /// The side by which a panel is too large for a rectangle, whichever way it is laid: what it measures and what it may.
 fn too_large(size: [f64; 2], within: [f64; 2]) -> Option<(f64, f64)> {
@@ -74,11 +72,28 @@ fn too_large_panels(scene: &Scene, rule: &Rule, within: [f64; 2], name: &str, re
 
 fn panel_on_paper(scene: &Scene, found: &mut Vec<Finding>) {
     let SizeRule::Paper(name) = scene.case.spec.size else { return };
-    let paper = table_paper(name);
+    let paper = paper_name(name);
     let within = paper::size(paper);
     let remedy = "Choose a larger paper or another rule for the size, or take smaller parts.";
     let finding = too_large_panels(scene, &PANEL_ON_PAPER, within.get(), paper.label(), remedy);
     found.extend(finding.map(|finding| finding.with_source(within.source())));
+}
+
+fn printer_scale(scene: &Scene, found: &mut Vec<Finding>) {
+    let Some(reading) = scene.case.spec.template.printer.fitted_mm() else { return };
+    let bar = paper::CHECK_BAR.get();
+    found.push(
+        PRINTER_SCALE
+            .caution(format!(
+                "The printed bar of {} measures {}: the page was scaled to {} %. Templates are not corrected for that.",
+                words::limit(bar),
+                words::limit(reading),
+                words::bare(reading / bar * 100.0)
+            ))
+            .with_mm(reading, bar)
+            .with_remedy("Turn \"fit to page\" off, print the test page again at 100 % and measure its bars anew.")
+            .with_source(paper::FIT_TO_PAGE.source()),
+    );
 }
 
 fn panel_on_stock(scene: &Scene, found: &mut Vec<Finding>) {

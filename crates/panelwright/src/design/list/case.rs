@@ -6,6 +6,17 @@ use crate::design::choice::{Choice, Group};
 const PAPERS: &[(&str, &str)] =
     &[("a4", "A4"), ("a3", "A3"), ("letter", "Letter"), ("legal", "Legal"), ("tabloid", "Tabloid")];
 
+/// Papers that templates can be printed on: also those of a plotter. Appended only.
+const TEMPLATE_PAPERS: &[(&str, &str)] = &[
+    ("a4", "A4"),
+    ("a3", "A3"),
+    ("letter", "Letter"),
+    ("legal", "Legal"),
+    ("tabloid", "Tabloid"),
+    ("a1", "A1, plotter"),
+    ("a0", "A0, plotter"),
+];
+
 pub(super) fn list() -> Vec<Choice> {
     let mut list = size();
     list.extend(sheet());
@@ -320,7 +331,7 @@ fn vents() -> Vec<Choice> {
 fn templates() -> Vec<Choice> {
     let group = Group::Templates;
     vec![
-        Entry::pick(800, "template.paper", group, "Print on", PAPERS)
+        Entry::pick(800, "template.paper", group, "Print on", TEMPLATE_PAPERS)
             .help(
                 "The paper in your printer.",
                 published("ISO 216; ANSI paper sizes", "A4 210 × 297, Letter 215.9 × 279.4"),

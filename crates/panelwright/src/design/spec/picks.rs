@@ -14,7 +14,8 @@ macro_rules! picks {
                 match self { $(Self::$variant => $option),+ }
             }
             /// The variant of an option's name.
-            pub(super) fn of(name: &str) -> Option<Self> {
+            #[must_use]
+            pub fn of(name: &str) -> Option<Self> {
                 match name { $($option => Some(Self::$variant),)+ _ => None }
             }
         }

@@ -4,23 +4,26 @@
 //! panel when it fits; a panel of the paper's own size gets ticks and centre lines (or several pages, as chosen); a
 //! larger one is spread over as few pages as possible, with overlap and register crosses.
 //!
-//! Invariant: a line is printed where the panel says it is; nothing is scaled anywhere.
+//! Invariant: a line comes out of the printer where the panel says it is. Drawings are at true size; where the maker has
+//! measured the printer, a whole page is stretched by what the printer shrinks it by, and says so.
 
 mod free;
 mod marks;
 mod page;
 mod pen;
 mod plan;
+mod test_page;
 pub mod words;
 
 use crate::arrangement::paper_name;
 use crate::design::{PaperName, Spec, TemplateSpec};
 use crate::dimensions::paper;
-use crate::drawing::{Drawing, Page, PdfInfo, pdf as write_pdf};
+use crate::drawing::{Page, PdfInfo, pdf as write_pdf};
 use crate::panels::Panel;
 
 pub use marks::{BAR_MM, BladeHole, blade_holes};
-pub use plan::{PagePlan, PageSetup, Way, plan};
+pub use plan::{EDGE_NOT_STRAIGHT, PagePlan, PageSetup, Way, plan};
+pub use test_page::{test_page, test_page_pdf};
 
 /// How the pages are set up: the design's choice, on another paper when one is named.
 #[must_use]
@@ -31,25 +34,33 @@ pub fn setup(spec: &TemplateSpec, other: Option<PaperName>) -> PageSetup {
         margin_mm: spec.margin_mm,
         overlap_mm: spec.overlap_mm,
         full: spec.full,
+        correction: spec.printer.factors(),
     }
 }
 
 /// The plan of each panel, in the panels' order.
 #[must_use]
 pub fn plans(panels: &[Panel], setup: &PageSetup) -> Vec<PagePlan> {
-    panels.iter().map(|panel| plan(panel.size_mm, setup)).collect()
+    panels.iter().map(|panel| plan(panel.size_mm, panel.joint_gaps.is_empty(), setup)).collect()
 }
 
-/// Every page as a drawing, panel by panel, each from its lower left page on.
+/// Every page, panel by panel, each from its lower left page on.
 #[must_use]
-pub fn pages(spec: &Spec, panels: &[Panel], fingerprint: &str, setup: &PageSetup) -> Vec<Drawing> {
-    let pack = page::PackWords { title: &spec.title, fingerprint, sheet: &spec.sheet };
+pub fn pages(spec: &Spec, panels: &[Panel], fingerprint: &str, setup: &PageSetup) -> Vec<Page> {
+    let pack = page::PackWords {
+        title: &spec.title,
+        fingerprint,
+        sheet: &spec.sheet,
+        printer: words::printer_words(&spec.template.printer),
+    };
     let mut out = Vec::new();
     for (panel, plan) in panels.iter().zip(plans(panels, setup)) {
         let [columns, rows] = plan.grid();
         for row in 0..rows {
             for column in 0..columns {
-                out.push(page::draw(panel, &plan, [column, row], &pack));
+                let drawing = page::draw(panel, &plan, [column, row], &pack);
+                let [width_mm, height_mm] = plan.paper_mm;
+                out.push(Page { drawing, width_mm, height_mm, scale: plan.scale });
             }
         }
     }
@@ -59,7 +70,7 @@ pub fn pages(spec: &Spec, panels: &[Panel], fingerprint: &str, setup: &PageSetup
 /// All templates as a PDF.
 #[must_use]
 pub fn pdf(spec: &Spec, panels: &[Panel], fingerprint: &str, setup: &PageSetup) -> Vec<u8> {
-    let sheets: Vec<Page> = pages(spec, panels, fingerprint, setup).into_iter().map(Page::from).collect();
+    let sheets = pages(spec, panels, fingerprint, setup);
     let title = if spec.title.is_empty() { "Templates".to_owned() } else { format!("Templates: {}", spec.title) };
     write_pdf(&sheets, &PdfInfo { title, subject: format!("design {fingerprint}") })
 }

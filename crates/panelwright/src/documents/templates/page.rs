@@ -20,6 +20,8 @@ pub struct PackWords<'a> {
     pub fingerprint: &'a str,
     /// Sheet and finish.
     pub sheet: &'a SheetSpec,
+    /// What is said of the printer: corrected, or why not; empty when it was not measured.
+    pub printer: Vec<String>,
 }
 
 /// Sizes of writing, mm: name of the panel, lines of text, small notes.
@@ -52,8 +54,8 @@ pub struct Page<'a> {
 #[must_use]
 pub fn draw(panel: &Panel, plan: &PagePlan, at: [usize; 2], pack: &PackWords) -> Drawing {
     let [width, height] = plan.page_mm;
-    let margin = plan.margin_mm;
-    let printable = Rect::new(margin, margin, width - margin, height - margin);
+    let [left, below] = plan.margin_mm;
+    let printable = Rect::new(left, below, width - left, height - below);
     let [x, y] = plan.origin(at[0], at[1]);
     let origin = Vec2::new(x, y);
     let mut page =
@@ -340,6 +342,7 @@ impl<'a> Page<'a> {
             TEXT_MM,
             Weight::Regular,
         ));
+        lines.extend(pack.printer.iter().map(|line| (line.clone(), TEXT_MM, Weight::SemiBold)));
         if self.plan.way == Way::Ticks {
             lines.push((
                 "Place by the centre lines, not by the edge of the paper.".to_owned(),

@@ -1,6 +1,6 @@
 //! Draws with the few kinds of line a template has; layers in the order in which they are first used.
 
-use kurbo::Point;
+use kurbo::{BezPath, Point};
 
 use crate::drawing::{Anchor, Colour, Contour, Dash, Drawing, Layer, Style, Text, Weight};
 
@@ -72,6 +72,11 @@ impl Pen {
     /// A straight line.
     pub fn line(&mut self, layer: &str, from: Point, to: Point, line: Line) {
         self.layer(layer).line(from, to, line.style());
+    }
+
+    /// A path of straight and curved pieces.
+    pub fn path(&mut self, layer: &str, path: BezPath, line: Line) {
+        self.layer(layer).draw(path, line.style());
     }
 
     /// A circle.

@@ -1,7 +1,7 @@
 //! The words on a template: what the panel is, which way up, what its edges meet, the hole key and the cautions.
 
 use crate::design::Joint;
-use crate::design::{SheetSpec, Wall};
+use crate::design::{PrinterSpec, SheetSpec, Wall};
 use crate::drawing::number::format_number;
 use crate::panels::{Edge, Face, Feature, FeatureKind, Panel};
 use crate::sorting::sort_by;
@@ -148,6 +148,23 @@ pub fn sheet_words(sheet: &SheetSpec) -> Vec<String> {
         out.push(format!("film and paint: {} mm", layers.join(", ")));
     }
     out
+}
+
+/// What every page says of the printer: by how much it is corrected, or why it is not; nothing when nothing was measured.
+#[must_use]
+pub fn printer_words(printer: &PrinterSpec) -> Vec<String> {
+    if let Some(reading) = printer.fitted_mm() {
+        return vec![
+            format!("Not corrected: a bar of 100 mm read {} mm,", format_number(reading, 2)),
+            "so \"fit to page\" was on. Print at 100 % and measure anew.".to_owned(),
+        ];
+    }
+    let [across, down] = printer.factors();
+    if printer.across_mm.is_none() && printer.down_mm.is_none() {
+        return Vec::new();
+    }
+    let four = |factor: f64| format_number(factor, 4);
+    vec![format!("Corrected for this printer: across (short side) × {}, down × {}", four(across), four(down))]
 }
 
 /// What is printed on every page for the maker's safety and for true scale. General; local rules come first.

@@ -53,10 +53,10 @@ pub(super) struct PageWriter<'a> {
 }
 
 impl<'a> PageWriter<'a> {
-    pub(super) fn new(fonts: &'a mut FontUse) -> Self {
+    pub(super) fn new(fonts: &'a mut FontUse, scale: [f64; 2]) -> Self {
         let mut content = Content::with_settings(Settings { pretty: false });
-        let scale = POINTS_PER_MM as f32;
-        content.transform([scale, 0.0, 0.0, scale, 0.0, 0.0]);
+        let [across, up] = scale.map(|scale| (POINTS_PER_MM * scale) as f32);
+        content.transform([across, 0.0, 0.0, up, 0.0, 0.0]);
         content.set_line_join(LineJoinStyle::RoundJoin);
         Self { content, fonts, weights: Vec::new(), opacities: Vec::new(), state: State::default() }
     }

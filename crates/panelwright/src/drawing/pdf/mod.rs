@@ -33,12 +33,14 @@ pub struct Page {
     pub width_mm: f64,
     /// Height of the paper, mm.
     pub height_mm: f64,
+    /// What the picture is multiplied by, across and up, from the lower left corner; `[1.0, 1.0]` for true size.
+    pub scale: [f64; 2],
 }
 
 impl From<Drawing> for Page {
     /// A page of the picture's own size.
     fn from(drawing: Drawing) -> Self {
-        Self { width_mm: drawing.width_mm, height_mm: drawing.height_mm, drawing }
+        Self { width_mm: drawing.width_mm, height_mm: drawing.height_mm, scale: [1.0, 1.0], drawing }
     }
 }
 
@@ -72,7 +74,7 @@ pub fn pdf(pages: &[Page], info: &PdfInfo) -> Vec<u8> {
     let mut opacities: Vec<(u16, Ref)> = Vec::new();
     let mut sheets = Chunk::with_settings(Settings { pretty: false });
     for (index, page) in pages.iter().enumerate() {
-        let mut writer = PageWriter::new(&mut fonts);
+        let mut writer = PageWriter::new(&mut fonts, page.scale);
         writer.drawing(&page.drawing);
         let used = writer.finish();
         let packed = miniz_oxide::deflate::compress_to_vec_zlib(&used.content, DEFLATE_LEVEL);

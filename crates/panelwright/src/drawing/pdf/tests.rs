@@ -139,7 +139,7 @@ fn circles_are_round_to_a_thousandth_of_a_millimetre() {
 #[test]
 fn boxes_and_preferences_ask_for_true_size() {
     let text = |pages: &[Page]| String::from_utf8_lossy(&pdf(pages, &info())).into_owned();
-    let letter = Page { drawing: Drawing::default(), width_mm: 215.9, height_mm: 279.4 };
+    let letter = Page { drawing: Drawing::default(), width_mm: 215.9, height_mm: 279.4, scale: [1.0, 1.0] };
     let file = text(&[page(Vec::new()), letter]);
     for wanted in [
         "/MediaBox[0 0 595.2756 841.8898]",

@@ -518,6 +518,12 @@ fn panels() -> Vec<Row> {
         ("panel-on-stock", Blocks, "short side", "left", |over| {
             with(|f| f.panel(Wall::Left).size_mm = [610.0 + over, 1200.0])
         }),
+        ("printer-scale", Caution, "too short across", "", |over| {
+            with(|f| f.spec.template.printer.across_mm = Some(97.0 - over))
+        }),
+        ("printer-scale", Caution, "too long down", "", |over| {
+            with(|f| f.spec.template.printer.down_mm = Some(103.0 + over))
+        }),
         ("size-too-small", Blocks, "width", "left", |over| given(|f| f.part("card").bodies[0].min[0] = 6.0 - over)),
         ("size-too-small", Blocks, "depth", "front", |over| given(|f| f.part("card").bodies[0].min[1] = 6.0 - over)),
         ("size-too-small", Blocks, "height", "top", |over| {
