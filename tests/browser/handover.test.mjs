@@ -78,9 +78,13 @@ test("the cutting file of a panel is as large as the panel is said to be", async
   const [panel] = /([\d.]+) × ([\d.]+) mm/.exec(said)?.slice(1).map(Number) ?? [];
   assert.ok(Number(width) >= Number(panel) && Number(width) < Number(panel) + 40, `${width} for ${said}`);
   await page.getByRole("combobox", { name: "Which panel" }).selectOption("");
-  const all = await readFile(await taken(page, "Save SVG of the chosen panels"), "utf8");
-  const outlines = /<g id="outline">([\s\S]*?)<\/g>/.exec(all)?.[1] ?? "";
-  assert.equal(outlines.match(/<path /g)?.length, 6, "one outline a panel");
+  /** @type {string[]} */
+  const names = [];
+  page.on("download", (download) => names.push(download.suggestedFilename()));
+  await page.getByRole("button", { name: "Save DXF of the chosen panels" }).click();
+  await page.waitForFunction(() => /6 cutting files saved/.test(document.getElementById("live")?.textContent ?? ""));
+  await page.waitForTimeout(300);
+  assert.deepEqual(names.sort(), ["back", "floor", "front", "left", "right", "top"].map((id) => `case-${id}.dxf`));
   await context.close();
 });
 

@@ -2,6 +2,7 @@
 
 import { h, say } from "../dom.js";
 import { Field } from "./field.js";
+import { Rows, placeOf } from "./rows.js";
 import { summary } from "./summaries.js";
 
 /** @typedef {import("../../wasm/panelwright.js").Choice} Choice */
@@ -51,7 +52,7 @@ export class ChoicesList {
 class Group {
   /** @type {Choice[]} */ #choices;
   /** @type {import("./field.js").FieldEvents} */ #events;
-  /** @type {Field[]} */ #fields = [];
+  /** @type {(Field | Rows)[]} */ #fields = [];
   /** @type {View | null} */ #view = null;
   /** @type {string} */ #name;
   #line = h("span", { class: "group-line" });
@@ -96,20 +97,32 @@ class Group {
     if (this.#view) this.update(this.#view);
   }
 
-  /** Numbered things (drives, fans, vents) each get a block of their own. */
+  /** Numbered things (drives, fans, vents) each get a block of their own; what is short stands in lines below. */
   #fill() {
-    /** @type {Map<string, Field[]>} */
+    /** @type {Map<string, { lines: boolean, choices: Choice[] }>} */
     const blocks = new Map();
     for (const choice of this.#choices) {
       const stem = choice.key.split(".")[0] ?? "";
-      const name = /\d$|^vent/.test(stem) ? stem : "";
-      const field = new Field(choice, this.#events);
-      this.#fields.push(field);
-      blocks.set(name, [...(blocks.get(name) ?? []), field]);
+      const row = placeOf(choice)?.block;
+      const name = row ?? (/\d$|^vent/.test(stem) ? stem : "");
+      // What has no block of its own goes on below the lines before it.
+      const last = [...blocks.keys()].at(-1) ?? "";
+      const key = name !== "" ? name : blocks.get(last)?.lines ? `after ${last}` : /^after|^$/.test(last) ? last : "";
+      const block = blocks.get(key) ?? { lines: row !== undefined, choices: [] };
+      blocks.set(key, { ...block, choices: [...block.choices, choice] });
     }
-    for (const [name, fields] of blocks) {
-      const first = fields[0]?.choice;
-      const attributes = name ? { class: "block", role: "group", "aria-label": first?.label, "data-first": first?.key } : { class: "block" };
+    for (const [name, { lines, choices }] of blocks) {
+      if (lines) {
+        const rows = new Rows(choices, this.#events);
+        this.#fields.push(rows);
+        this.#body.append(rows.element);
+        continue;
+      }
+      const fields = choices.map((choice) => new Field(choice, this.#events));
+      this.#fields.push(...fields);
+      const first = choices[0];
+      const own = name !== "" && !name.startsWith("after ");
+      const attributes = own ? { class: "block", role: "group", "aria-label": first?.label, "data-first": first?.key } : { class: "block" };
       this.#body.append(h("div", attributes, ...fields.map((field) => field.element)));
     }
   }

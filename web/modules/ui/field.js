@@ -157,7 +157,7 @@ export class Field {
         },
       },
       h("span", {}, h("span", { class: "said" }, `${this.choice.label}: `), "Left open"),
-      h("span", { class: "act" }, "Measure mine"),
+      h("span", { class: "act" }, this.choice.kind.type === "number" && this.choice.kind.unit === "mm" ? "Measure mine" : "Set it"),
     );
     const leave = h(
       "button",

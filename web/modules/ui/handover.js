@@ -2,7 +2,7 @@
 
 import { h, say } from "../dom.js";
 import { address, handOut } from "../keep.js";
-import { counted, size } from "../words.js";
+import { counted, plain, size } from "../words.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/panelwright.js").Choice} Choice */
@@ -26,7 +26,6 @@ export class Handover {
   #panel = h("select", { "aria-label": "Which panel" });
   #panels = h("p", { class: "contains" });
   #file = h("p", { class: "contains" });
-  #link = h("p", { class: "contains" });
   #copied = h("p", { class: "copied", role: "status" });
   #address = h("input", { type: "text", readonly: true, class: "address", "aria-label": "The link", hidden: true });
   #planned = "";
@@ -54,16 +53,30 @@ export class Handover {
     );
     const pick = h("input", { type: "file", accept: ".json,application/json", class: "said", tabindex: -1, "aria-hidden": "true", onchange: () => this.#open(pick) });
     container.append(
-      entry("Templates", this.#pages, this.#paper, act("Save PDF", () => this.#templates(), "strong", "Save PDF of the templates")),
-      entry("Cutting files", this.#panels, this.#panel, act("Save SVG", () => this.#svg(), "framed", "Save SVG of the chosen panels")),
       entry(
-        "Design file",
+        "Templates",
+        this.#pages,
+        this.#paper,
+        act("Save PDF", () => this.#templates(), "strong", "Save PDF of the templates"),
+        act("Test page", () => this.#testPage(), "framed", "Save the test page for the printer"),
+      ),
+      entry(
+        "Cutting files",
+        this.#panels,
+        this.#panel,
+        act("DXF", () => void this.#cut("dxf"), "framed", "Save DXF of the chosen panels"),
+        act("SVG", () => void this.#cut("svg"), "framed", "Save SVG of the chosen panels"),
+      ),
+      entry(
+        "Design",
         this.#file,
         act("Save", () => this.#save(), "framed", "Save the design file"),
         act("Open", () => pick.click(), "framed", "Open a design file"),
         pick,
+        act("Copy link", () => void this.#copy(), "framed"),
+        this.#address,
+        this.#copied,
       ),
-      entry("Link", this.#link, act("Copy link", () => void this.#copy(), "framed"), this.#address, this.#copied),
     );
     this.#dropped();
   }
@@ -74,7 +87,6 @@ export class Handover {
     this.#view = view;
     this.#paper.value = String(view.values[PAPER]);
     this.#listPanels(view);
-    say(this.#link, `the whole design in ${address(view.link).length} characters`);
     if (fresh) {
       say(this.#copied, "");
       this.#address.hidden = true;
@@ -90,7 +102,8 @@ export class Handover {
     const view = this.#view;
     if (!view) return;
     this.#planned = view.link;
-    say(this.#file, `every choice of yours, ${size(new Blob([this.#take.bench.design_file()]).size)}`);
+    const bytes = size(new Blob([this.#take.bench.design_file()]).size);
+    say(this.#file, `every choice of yours: a file of ${bytes}, or a link of ${address(view.link).length} characters`);
     const plan = this.#take.bench.templates_plan();
     const tiled = plan.sheets.filter((sheet) => sheet.pages > 1).length;
     const how = tiled === 0 ? "each panel on one page" : `${counted(tiled, "panel")} on several`;
@@ -104,10 +117,12 @@ export class Handover {
         h("option", { value: "" }, "All panels"),
         ...view.panels.map((panel) => h("option", { value: panel.id }, panel.label)),
       );
-      this.#panel.onchange = () => this.#listPanels(view);
+      this.#panel.onchange = () => {
+        if (this.#view) this.#listPanels(this.#view);
+      };
     }
     const one = view.panels.find((panel) => panel.id === this.#panel.value);
-    say(this.#panels, one ? `${one.label.toLowerCase()}, true size` : `all ${view.panels.length} panels in one file, true size`);
+    say(this.#panels, one ? `${made(view.values, one.id)}, true size` : allMade(view));
   }
 
   #templates() {
@@ -117,11 +132,27 @@ export class Handover {
     this.#take.said(`Templates saved: ${size(pdf.byteLength)}. Print at 100 % and measure the bars.`);
   }
 
-  #svg() {
-    const id = this.#panel.value;
-    const text = id === "" ? this.#take.bench.all_panels_file() : this.#take.bench.panel_file(id);
-    handOut(`${this.#name()}-${id === "" ? "panels" : id}.svg`, text, "image/svg+xml");
-    this.#take.said("Cutting file saved.");
+  /** What to print and measure first; the two readings are choices of the group Templates. */
+  #testPage() {
+    const paper = this.#paper.value;
+    handOut(`test-page-${paper}.pdf`, /** @type {BlobPart} */ (this.#take.bench.test_page_pdf(paper)), "application/pdf");
+    this.#take.said("Test page saved. Print it at 100 %, measure its two bars and enter what you read under Templates.");
+  }
+
+  /**
+   * One panel's file, or each panel's in turn.
+   * @param {"dxf" | "svg"} kind
+   */
+  async #cut(kind) {
+    const panels = this.#view?.panels ?? [];
+    const one = this.#panel.value;
+    for (const { id } of panels.filter((panel) => one === "" || panel.id === one)) {
+      const text = this.#take.bench.cut_file(id, kind);
+      handOut(`${this.#name()}-${id}.${kind}`, text, kind === "dxf" ? "image/vnd.dxf" : "image/svg+xml");
+      // A browser drops files that come all at once.
+      await new Promise((resolve) => setTimeout(resolve, 150));
+    }
+    this.#take.said(one === "" ? `${counted(panels.length, "cutting file")} saved.` : "Cutting file saved.");
   }
 
   #save() {
@@ -166,6 +197,31 @@ export class Handover {
     const title = (this.#view?.title ?? "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
     return title || "case";
   }
+}
+
+/**
+ * How a panel's cutting file is made.
+ * @param {Record<string, import("../../wasm/panelwright.js").Value>} values
+ * @param {string} panel
+ */
+function made(values, panel) {
+  const own = values[`method.${panel}`] ?? "same";
+  switch (own === "same" ? values.method : own) {
+    case "router": {
+      const cutter = `a ${plain(Number(values["router.cutter"]))} mm cutter`;
+      return values["router.compensated"] === true ? `router: lines for the centre of ${cutter}` : `router: the panel's own lines, corners for ${cutter}`;
+    }
+    case "laser":
+      return values["laser.compensated"] === true ? "laser: the beam's cut is allowed for" : "laser: the beam's cut is not allowed for";
+    default:
+      return "by hand: the panel's own lines";
+  }
+}
+
+/** @param {View} view */
+function allMade({ panels, values }) {
+  const ways = [...new Set(panels.map((panel) => made(values, panel.id)))];
+  return `${counted(panels.length, "file")}, ${ways.length === 1 ? `${ways[0]}, true size` : `each as its panel is made: ${ways.map((way) => way.split(":")[0]).join(", ")}`}`;
 }
 
 /**

@@ -59,7 +59,33 @@ const LINES = {
     const vents = ["card", "supply", "cooler", "extra"].filter((name) => values[`vent_${name}.pattern`] !== "none");
     return vents.length === 0 ? "none" : vents.map((name) => name.replace("extra", "one more")).join(", ");
   },
-  templates: (_, label, mm) => `on ${label("template.paper")}, margin ${mm("template.margin")}`,
+  templates: (values, label, mm) => {
+    const read = values["printer.across"] !== null || values["printer.down"] !== null;
+    return `on ${label("template.paper")}, margin ${mm("template.margin")}${read ? ", printer corrected" : ""}`;
+  },
+  making: (values, label) => {
+    const own = Object.keys(values).filter((key) => key.startsWith("method.") && values[key] !== "same" && values[key] !== values.method).length;
+    return `${label("method")}${own > 0 ? `, ${inWords(own)} ${own > 1 ? "panels" : "panel"} in another way` : ""}`;
+  },
+  joints: (values, label) => {
+    const own = Object.keys(values).filter((key) => /^joint\.\w+_/.test(key) && values[key] !== "auto");
+    if (own.length === 0) return "as the method suggests";
+    const kinds = [...new Set(own.map((key) => label(key).replace(/,.*/, "").replace("butt", "butt joints")))];
+    return `${inWords(own.length)} ${own.length > 1 ? "corners" : "corner"} chosen: ${kinds.join("; ")}`;
+  },
+  stock: (values) => {
+    const cases = Number(values["kit.count"]);
+    const count = values["stock.count"];
+    const other = ["stock2", "stock3"].filter((name) => values[`${name}.width`] !== null && values[`${name}.height`] !== null).length;
+    const sheets = count === null ? "as many sheets as it takes" : `${count} ${count === 1 ? "sheet" : "sheets"}`;
+    return `${cases === 1 ? "one case" : `${cases} cases`}, ${sheets}${other > 0 ? ` and ${inWords(other)} of another size` : ""}`;
+  },
+  prices: (values) => {
+    const stated = (/** @type {RegExp} */ keys) => Object.keys(values).filter((key) => keys.test(key) && values[key] !== null).length;
+    const prices = stated(/^price\.(?!currency)/);
+    const priced = prices === 0 ? "no prices yet" : `${inWords(prices)} ${prices > 1 ? "prices" : "price"}`;
+    return `${priced}, ${stated(/^rate\./) === 0 ? "no pace yet" : "your pace"}`;
+  },
 };
 
 /**
