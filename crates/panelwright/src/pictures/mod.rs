@@ -5,6 +5,7 @@
 mod case;
 pub mod panel;
 mod projection;
+pub mod sheet;
 
 pub use case::{CasePicture, CaseView, case_picture};
 pub use projection::Projection;

@@ -1,0 +1,241 @@
+//! A sheet of stock with the panels that are cut from it: a picture, the saw's way in words, and what a machine cuts.
+
+use kurbo::{Point, Rect, Vec2};
+
+use crate::Build;
+use crate::cutting::{CutPanel, CutSheet};
+use crate::documents::templates::words;
+use crate::drawing::{Anchor, Colour, Contour, Dash, Drawing, Form, Item, Layer, Shape, Stroke, Style, Text};
+use crate::panels::Panel;
+use crate::stock::{Cut, Edge, Job, Part, Placed, Plan};
+
+/// Free paper around a sheet, as a share of its longer side.
+const MARGIN_SHARE: f64 = 0.03;
+
+/// Width of a line, as a share of the sheet's longer side: a picture of 600 px shows it about a pixel wide.
+const LINE_SHARE: f64 = 0.0016;
+
+/// Height of a panel's name, as a share of the sheet's longer side, and of its own shorter side at most.
+const NAME_SHARE: [f64; 2] = [0.028, 0.2];
+
+/// Where a placed panel's own frame goes on the sheet: quarter turns, then a move.
+fn place(placed: &Placed) -> (i32, Vec2) {
+    let rect = placed.rect;
+    // A quarter turn to the left takes the panel's height to the left of its origin.
+    if placed.turned { (1, Vec2::new(rect.x + rect.width, rect.y)) } else { (0, Vec2::new(rect.x, rect.y)) }
+}
+
+fn on_sheet(contour: &Contour, placed: &Placed, by: Vec2) -> Contour {
+    let (turns, to) = place(placed);
+    contour.quarter_turns(turns).translate(to + by)
+}
+
+/// The picture of one sheet of a plan whose pieces are the build's panels, in their order; `None` when there is no such
+/// sheet. Groups are about the panels, so that a page can point at them.
+#[must_use]
+pub fn sheet_picture(build: &Build, job: &Job, plan: &Plan, index: usize) -> Option<Drawing> {
+    let sheet = plan.sheets.get(index)?;
+    let stock = job.sheets.get(sheet.sheet)?;
+    let longest = stock.width.max(stock.height);
+    let margin = longest * MARGIN_SHARE;
+    let line = longest * LINE_SHARE;
+    let by = Vec2::new(margin, margin);
+    let mut drawing = Drawing::new(stock.width + 2.0 * margin, stock.height + 2.0 * margin);
+    let stroke = |colour, width_mm, dash| Stroke { colour, width_mm, dash };
+
+    let mut ground = Layer::new("sheet");
+    let edge = Contour::rect(margin, margin, margin + stock.width, margin + stock.height);
+    let style = Style { fill: Some(Colour::SheetEdge), ..Style::line(Colour::Ink, line) };
+    ground.push(Shape::new(Form::Contours(vec![edge]), style));
+    for offcut in &sheet.offcuts {
+        let (x, y) = (offcut.x + margin, offcut.y + margin);
+        let style = Style { stroke: Some(stroke(Colour::Thin, line, Dash::Hidden)), ..Style::default() };
+        let area = Contour::rect(x, y, x + offcut.width, y + offcut.height);
+        ground.push(Shape::new(Form::Contours(vec![area]), style));
+        let words = format!("left over: {} × {}", words::mm(offcut.width), words::mm(offcut.height));
+        ground.push(label(Rect::new(x, y, x + offcut.width, y + offcut.height), longest, words, Colour::Thin));
+    }
+    drawing.layers.push(ground);
+
+    let mut panels = Layer::new("panels");
+    for placed in &sheet.placed {
+        let Some(panel) = build.panels.get(placed.piece) else { continue };
+        panels.push(crate::drawing::Group::about(panel.id(), drawn(panel, placed, by, line, longest)));
+    }
+    drawing.layers.push(panels);
+
+    if !sheet.cuts.is_empty() {
+        let mut cuts = Layer::new("cuts");
+        for (number, cut) in sheet.cuts.iter().enumerate() {
+            let [from, to] = [cut.start, cut.end].map(|[x, y]| Point::new(x, y) + by);
+            cuts.line(
+                from,
+                to,
+                Style { stroke: Some(stroke(Colour::Accent, line, Dash::ChainThin)), ..Style::default() },
+            );
+            let name = longest * NAME_SHARE[0] * 0.7;
+            let text = Text::new(from + Vec2::new(name * 0.2, name * 0.2), name, (number + 1).to_string());
+            cuts.push(text.coloured(Colour::Accent));
+        }
+        drawing.layers.push(cuts);
+    }
+    Some(drawing)
+}
+
+/// A panel on its sheet: face, openings, name.
+fn drawn(panel: &Panel, placed: &Placed, by: Vec2, line: f64, longest: f64) -> Vec<Item> {
+    let mut contours = vec![on_sheet(&panel.outline, placed, by)];
+    let through = panel.features.iter().filter(|feature| !feature.notch && feature.blind.is_none());
+    contours.extend(through.map(|feature| on_sheet(&feature.contour, placed, by)));
+    let style = Style { fill: Some(Colour::Sheet), ..Style::line(Colour::Ink, line) };
+    let [w, h] = panel.size_mm.map(words::mm);
+    let face = Shape::new(Form::Contours(contours), style).with_id(panel.id()).with_title(format!(
+        "{}, {w} × {h} mm{}",
+        panel.label,
+        if placed.turned { ", turned" } else { "" }
+    ));
+    let rect = placed.rect;
+    let area = Rect::new(rect.x, rect.y, rect.x + rect.width, rect.y + rect.height) + by;
+    vec![face.into(), label(area, longest, panel.label.to_owned(), Colour::Ink).into()]
+}
+
+/// Words in the middle of an area, turned where that is longer.
+fn label(area: Rect, longest: f64, text: String, colour: Colour) -> Text {
+    let upright = area.height() > area.width() * 1.2;
+    let (along, across) = if upright { (area.height(), area.width()) } else { (area.width(), area.height()) };
+    // A letter is about half as wide as its em.
+    let fits = along / (0.55 * text.chars().count().max(1) as f64);
+    let size = (longest * NAME_SHARE[0]).min(across * NAME_SHARE[1]).min(fits);
+    let text = Text::new(area.center(), size, text).anchored(Anchor::Middle).coloured(colour);
+    if upright { text.turned(1) } else { text }
+}
+
+/// What a machine cuts from one sheet: every panel by its own method, in its place.
+#[must_use]
+pub fn cut_sheet(build: &Build, job: &Job, plan: &Plan, index: usize) -> Option<CutSheet> {
+    let sheet = plan.sheets.get(index)?;
+    let stock = job.sheets.get(sheet.sheet)?;
+    let panels = sheet
+        .placed
+        .iter()
+        .filter_map(|placed| {
+            let panel = build.panels.get(placed.piece)?;
+            let (turns, to) = place(placed);
+            Some(CutPanel::by_method(&build.spec, panel).placed(turns, to))
+        })
+        .collect();
+    Some(CutSheet {
+        label: format!("Sheet {} of {}", index + 1, plan.sheets.len()),
+        size_mm: [stock.width, stock.height],
+        panels,
+    })
+}
+
+/// One saw cut in words: from which edge, how far, what comes off.
+#[must_use]
+pub fn saw_cut(build: &Build, job: &Job, plan: &Plan, index: usize, cut: &Cut) -> String {
+    let edge = match cut.from {
+        Edge::Left => "left",
+        Edge::Right => "right",
+        Edge::Bottom => "lower",
+        Edge::Top => "upper",
+    };
+    let part = |part: Part| match part {
+        Part::Plate(number) => format!("piece {number}, to be cut on"),
+        Part::Piece(placed) => plan
+            .sheets
+            .get(index)
+            .and_then(|sheet| sheet.placed.get(placed))
+            .and_then(|placed| {
+                build
+                    .panels
+                    .get(placed.piece)
+                    .map(|panel| panel.label.to_owned())
+                    .or_else(|| job.pieces.get(placed.piece).map(|piece| piece.label.clone()))
+            })
+            .unwrap_or_default(),
+        Part::Offcut(_) => "an offcut to keep".to_owned(),
+        Part::Waste | Part::Dust => "waste".to_owned(),
+    };
+    let plate = if cut.plate == 1 { "The sheet".to_owned() } else { format!("Piece {}", cut.plate) };
+    format!(
+        "{plate}: {} mm from its {edge} edge, {} mm long. Off comes {}; left is {}.",
+        words::mm(cut.distance),
+        words::mm(cut.length),
+        part(cut.off),
+        part(cut.rest)
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::Design;
+    use crate::stock::{Grain, Method, Piece, Rules, Sheet, solve};
+
+    fn laid(method: Method) -> (Build, Job, Plan) {
+        let build = Build::of(&Design::default());
+        let piece = |panel: &Panel| Piece {
+            label: panel.label.to_owned(),
+            width: panel.size_mm[0],
+            height: panel.size_mm[1],
+            count: 1,
+            may_turn: true,
+            grain: Grain::None,
+        };
+        let sheet = Sheet {
+            label: "Sheet".to_owned(),
+            width: 1220.0,
+            height: 610.0,
+            count: None,
+            grain: Grain::None,
+            offcut: false,
+            price: None,
+        };
+        let job = Job {
+            pieces: build.panels.iter().map(piece).collect(),
+            sheets: vec![sheet],
+            rules: Rules { trim: 5.0, gap: 3.0, method },
+        };
+        let plan = solve(&job, 100_000, &mut |_| true).unwrap();
+        (build, job, plan)
+    }
+
+    /// What is cut lies where the plan has put it, to the micrometre.
+    #[test]
+    fn panels_are_cut_where_the_plan_places_them() {
+        let (build, job, plan) = laid(Method::Free);
+        for (index, sheet) in plan.sheets.iter().enumerate() {
+            let cut = cut_sheet(&build, &job, &plan, index).unwrap();
+            assert_eq!(cut.panels.len(), sheet.placed.len());
+            for (panel, placed) in cut.panels.iter().zip(&sheet.placed) {
+                let outline =
+                    panel.layers.iter().flat_map(|layer| &layer.cuts).find(|cut| cut.of == "outline").unwrap();
+                let bounds = outline.contour.bbox();
+                let rect = placed.rect;
+                for (is, wanted) in [
+                    (bounds.x0, rect.x),
+                    (bounds.y0, rect.y),
+                    (bounds.x1, rect.x + rect.width),
+                    (bounds.y1, rect.y + rect.height),
+                ] {
+                    assert!((is - wanted).abs() < 1e-3, "{bounds:?} {rect:?}");
+                }
+            }
+            assert!(sheet_picture(&build, &job, &plan, index).is_some());
+        }
+        assert!(sheet_picture(&build, &job, &plan, plan.sheets.len()).is_none());
+    }
+
+    #[test]
+    fn every_saw_cut_is_said_in_words() {
+        let (build, job, plan) = laid(Method::Guillotine);
+        let cuts = &plan.sheets[0].cuts;
+        assert!(!cuts.is_empty());
+        let said: Vec<String> = cuts.iter().map(|cut| saw_cut(&build, &job, &plan, 0, cut)).collect();
+        for panel in &plan.sheets[0].placed {
+            let label = build.panels[panel.piece].label;
+            assert!(said.iter().any(|line| line.contains(label)), "{label} {said:#?}");
+        }
+    }
+}
