@@ -158,6 +158,9 @@ Examples:
         #[arg(long)]
         wild: bool,
     },
+    /// Digests of everything some designs give, to hold against the same in the page
+    #[command(hide = true)]
+    Digests,
     /// Lay rectangles on sheets: a job as JSON a line on standard input, a plan as JSON a line out
     ///
     /// For tests and benches.

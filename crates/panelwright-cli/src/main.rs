@@ -81,6 +81,7 @@ fn run(task: &Task) -> Result<u8, Failure> {
                 output::print(&format!("{{\"seed\": {seed}, \"design\": {chosen}, \"build\": {build}}}\n"))?;
             }
         }
+        Task::Digests => output::print(&panelwright::same_bytes::digests())?,
         Task::Lay => lay::lay()?,
         Task::Choices { json } => output::print(&if *json { lists::choices_json()? } else { lists::choices() })?,
         Task::Sources { json } => output::print(&if *json { lists::sources_json()? } else { lists::sources() })?,

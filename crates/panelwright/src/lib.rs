@@ -26,6 +26,8 @@ pub mod panels;
 pub mod parts;
 pub mod pictures;
 #[doc(hidden)]
+pub mod same_bytes;
+#[doc(hidden)]
 pub mod sample;
 pub mod solid;
 mod sorting;

@@ -120,8 +120,7 @@ fn is_left_alone(key: &str) -> bool {
     let measured = matches!(field, "face_width" | "face_height" | "socket_from_right" | "socket_from_rear");
     let region = key.starts_with("vent_") && matches!(field, "width" | "height" | "panel");
     let bracket = key.starts_with("bracket.") || key.starts_with("captive.");
-    let money =
-        matches!(entry_group(key), "price" | "pack" | "rate" | "spare" | "kit" | "method" | "joint" | "through");
+    let money = matches!(entry_group(key), "price" | "pack" | "rate" | "spare" | "kit" | "joint");
     let sheets = key.starts_with("stock");
     placed || measured || region || bracket || money || sheets || key.starts_with("size.")
 }
