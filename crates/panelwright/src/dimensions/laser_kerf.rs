@@ -61,8 +61,8 @@ sizes! {
 /// Lists the sizes of this file.
 pub(super) fn entries(out: &mut Vec<Entry>) {
     for row in KERFS {
-        let name = format!("Laser cut in {}", row.material.label());
-        out.push(Entry::new("making", name, "{} mm thick: {} mm wide", &[row.thickness_mm, row.kerf_mm], TABLE));
+        let name = format!("Laser cut in {} of {} mm", row.material.label(), row.thickness_mm);
+        out.push(Entry::new("making", name, "{} mm wide", &[row.kerf_mm], TABLE));
     }
     size_entries(out);
 }
