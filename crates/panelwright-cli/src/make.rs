@@ -6,7 +6,7 @@ use std::path::Path;
 use panelwright::Build;
 use panelwright::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
 use panelwright::design::{Design, DesignError, Spec, write_file};
-use panelwright::documents::{build_json, templates};
+use panelwright::documents::{build_json, lists, templates};
 use panelwright::drawing::{SvgOptions, svg};
 use panelwright::pictures::{CaseView, case_picture, panel};
 
@@ -48,6 +48,7 @@ pub fn pack(design: &Design, build: &Build) -> Vec<File> {
     let setup = templates::setup(&build.spec.template, None);
     let pdf = templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup);
     files.push(("templates.pdf".to_owned(), pdf));
+    files.extend(lists::files(build));
     files
 }
 

@@ -7,16 +7,20 @@
 mod joints;
 mod making;
 mod picks;
+mod prices;
 mod printer;
 mod reader;
+mod stock;
 
 use super::design::Design;
 use super::list::{DRIVES, FANS};
 pub use joints::{Joints, REBATE_SHARE, SLOT_FROM_EDGE, Seam, SeamSpec};
 pub use making::{HandSpec, Joint, LaserSpec, MakingSpec, Method, Relief, RouterSpec};
 use picks::picks;
+pub use prices::{Bought, PackSpec, PricesSpec, RatesSpec};
 pub use printer::{PrinterSpec, factor, skew_deg};
 use reader::Reader;
+pub use stock::{GrainAlong, StockSheetSpec, StockSpec};
 
 /// The whole meaning of a design.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,6 +59,10 @@ pub struct Spec {
     pub template: TemplateSpec,
     /// How it is made: method, tools, joints.
     pub making: MakingSpec,
+    /// The sheets at hand.
+    pub stock: StockSpec,
+    /// Prices, packs, spares and rates.
+    pub prices: PricesSpec,
 }
 
 picks!(/// Size class of the board.
@@ -439,6 +447,8 @@ impl Spec {
     #[must_use]
     pub fn of(design: &Design) -> Self {
         let read = Reader(design);
+        let making = MakingSpec::of(&read);
+        let stock = StockSpec::of(&read, making.method, making.hand.kerf_mm, making.router.cutter_mm);
         Self {
             title: read.text("design.title"),
             board: board(&read),
@@ -472,7 +482,9 @@ impl Spec {
                 overlap_mm: read.mm("template.overlap"),
                 printer: PrinterSpec::of(&read),
             },
-            making: MakingSpec::of(&read),
+            making,
+            stock,
+            prices: PricesSpec::of(&read),
         }
     }
 }

@@ -6,5 +6,6 @@ pub mod build_json;
 pub mod choice_list;
 pub mod fingerprint;
 mod layout;
+pub mod lists;
 pub mod source_list;
 pub mod templates;

@@ -1,0 +1,71 @@
+//! What a design says of the stock: sheets and offcuts at hand, how they are cut, which way the grain runs.
+
+use super::making::Method;
+use super::picks::picks;
+use super::reader::Reader;
+
+picks!(/// Which way grain, or a face's pattern, runs on the sheet.
+    GrainAlong { Width = "width", Height = "height" });
+
+/// Clearance between the cuts of a router beside its cutter, mm (*common practice*: what is thinner breaks out).
+const ROUTER_STRIP_MM: f64 = 3.0;
+
+/// Between the cuts of a laser, mm (*common practice*: thinner strips burn).
+const LASER_GAP_MM: f64 = 2.0;
+
+/// Sheets of one size.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct StockSheetSpec {
+    /// Width and height.
+    pub size_mm: [f64; 2],
+    /// How many there are; `None`: as many as it takes.
+    pub count: Option<u32>,
+}
+
+/// The stock.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StockSpec {
+    /// The sheet that is bought, then what else is at hand.
+    pub sheets: Vec<StockSheetSpec>,
+    /// Taken off each edge of a sheet.
+    pub trim_mm: f64,
+    /// Kept between panels.
+    pub gap_mm: f64,
+    /// Whether every cut goes straight from edge to edge.
+    pub straight: bool,
+    /// The direction of grain; `None` when panels may be turned.
+    pub grain: Option<GrainAlong>,
+}
+
+impl StockSpec {
+    pub(super) fn of(read: &Reader, method: Method, saw_kerf_mm: f64, cutter_mm: f64) -> Self {
+        let count = |key: &str| read.open(key).map(|count| count as u32);
+        let mut sheets = vec![StockSheetSpec {
+            size_mm: [read.mm("stock.width"), read.mm("stock.height")],
+            count: count("stock.count"),
+        }];
+        for number in [2, 3] {
+            let key = |field: &str| format!("stock{number}.{field}");
+            if let (Some(width), Some(height)) = (read.open(&key("width")), read.open(&key("height"))) {
+                let count = count(&key("count")).unwrap_or(1);
+                sheets.push(StockSheetSpec { size_mm: [width, height], count: Some(count) });
+            }
+        }
+        let usual_gap = match method {
+            Method::Hand => saw_kerf_mm,
+            Method::Router => cutter_mm + ROUTER_STRIP_MM,
+            Method::Laser => LASER_GAP_MM,
+        };
+        Self {
+            sheets,
+            trim_mm: read.mm("stock.trim"),
+            gap_mm: read.open("stock.gap").unwrap_or(usual_gap),
+            straight: match read.name("stock.cuts") {
+                "straight" => true,
+                "free" => false,
+                _ => method == Method::Hand,
+            },
+            grain: GrainAlong::of(read.name("stock.grain")),
+        }
+    }
+}

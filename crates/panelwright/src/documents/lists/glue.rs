@@ -1,0 +1,65 @@
+//! Glue: which joints want it, on how much area, and about how much that takes.
+
+use crate::Build;
+use crate::design::{Joint, Wall};
+use crate::dimensions::source::{Source, Sourced};
+use crate::panels::{Edge, Panel};
+use crate::parts::PartKind;
+
+/// Wood glue on a joint, ml for each square metre of one face.
+pub(super) const GLUE_ML_PER_M2: Sourced<f64> = Sourced::new(
+    200.0,
+    Source::common_practice("Workshop custom", "wood glue on one face of a joint, 150 to 250 g/m²"),
+);
+
+/// Glue in a bottle, ml.
+pub(super) const BOTTLE_ML: Sourced<f64> =
+    Sourced::new(250.0, Source::common_practice("Trade sizes", "small bottle of wood glue"));
+
+/// What the glued joints of one case take.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct GlueNeed {
+    /// Glued corners.
+    pub seams: usize,
+    /// Area of the joints, mm², each joint's faces counted once.
+    pub area_mm2: f64,
+    /// Amount for it.
+    pub volume_ml: f64,
+}
+
+/// The glue of one case; nothing where no joint is glued.
+#[must_use]
+pub fn glue(build: &Build) -> GlueNeed {
+    let mut need = GlueNeed::default();
+    let t = build.size().thickness_mm;
+    for seam in &build.spec.making.joints.seams {
+        let Some(covered) = build.panel(seam.covered) else { continue };
+        let length = seam_length(covered, seam.through);
+        // Faces that meet, in thicknesses for each millimetre of the corner: the edge itself; a rebate's wall beside
+        // it; the flanks of fingers and tabs beside their ends, about one thickness each for fingers of three.
+        let faces = match seam.joint {
+            Joint::Brackets => continue,
+            Joint::Blocks => 1.0,
+            Joint::Rebate => 1.5,
+            Joint::Finger | Joint::Tab => 1.67,
+        };
+        need.seams += 1;
+        need.area_mm2 += length * t * faces;
+    }
+    // A locating block is glued by two of its long faces.
+    let block = build.spec.making.block_mm;
+    for part in build.parts.iter().filter(|part| part.kind == PartKind::Block) {
+        let length = part.bodies.first().map_or(0.0, |body| body.size().into_iter().fold(0.0, f64::max));
+        need.area_mm2 += 2.0 * block * length;
+    }
+    need.volume_ml = need.area_mm2 / 1e6 * GLUE_ML_PER_M2.get();
+    need
+}
+
+/// Length of the edge along which a panel meets another.
+fn seam_length(panel: &Panel, other: Wall) -> f64 {
+    panel.edges.iter().find(|edge| edge.meets == other).map_or(0.0, |edge| match edge.edge {
+        Edge::Left | Edge::Right => panel.size_mm[1],
+        Edge::Lower | Edge::Upper => panel.size_mm[0],
+    })
+}

@@ -1,0 +1,73 @@
+//! How many sheets the panels take, by laying them on the stock.
+
+use crate::Build;
+use crate::design::GrainAlong;
+use crate::stock::{Grain, Job, Method, Piece, Rules, Sheet, solve};
+
+/// Sheets that are needed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SheetNeed {
+    /// How many of the sheet that is bought.
+    pub bought: usize,
+    /// How many of the others at hand.
+    pub at_hand: usize,
+    /// Panels that find no place.
+    pub missing: usize,
+    /// Sheets no layout can go below.
+    pub bound: usize,
+}
+
+/// The question to the packer: every panel of every case on the design's stock.
+#[must_use]
+pub fn job(build: &Build) -> Job {
+    let stock = &build.spec.stock;
+    let grain = match stock.grain {
+        None => Grain::None,
+        Some(GrainAlong::Width) => Grain::AlongWidth,
+        Some(GrainAlong::Height) => Grain::AlongHeight,
+    };
+    // With a direction, panels keep upright to it: their own height runs along the grain.
+    let piece_grain = if grain == Grain::None { Grain::None } else { Grain::AlongHeight };
+    let pieces = build
+        .panels
+        .iter()
+        .map(|panel| Piece {
+            label: panel.label.to_owned(),
+            width: panel.size_mm[0],
+            height: panel.size_mm[1],
+            count: build.spec.prices.cases as usize,
+            may_turn: true,
+            grain: piece_grain,
+        })
+        .collect();
+    let sheets = stock
+        .sheets
+        .iter()
+        .enumerate()
+        .map(|(index, sheet)| Sheet {
+            label: if index == 0 { "Sheet".to_owned() } else { format!("Sheet {}", index + 1) },
+            width: sheet.size_mm[0],
+            height: sheet.size_mm[1],
+            count: sheet.count.map(|count| count as usize),
+            grain,
+            offcut: index > 0,
+            price: None,
+        })
+        .collect();
+    let method = if stock.straight { Method::Guillotine } else { Method::Free };
+    Job { pieces, sheets, rules: Rules { trim: stock.trim_mm, gap: stock.gap_mm, method } }
+}
+
+/// Lays the panels with this many steps of the packer, each about a tenth of a microsecond natively (see
+/// [`crate::stock`]). `None` for more panels than it takes at once.
+#[must_use]
+pub fn sheets(build: &Build, steps: u64) -> Option<SheetNeed> {
+    let plan = solve(&job(build), steps, &mut |_| true).ok()?;
+    let bought = plan.sheets.iter().filter(|sheet| sheet.sheet == 0).count();
+    Some(SheetNeed {
+        bought,
+        at_hand: plan.sheets.len() - bought,
+        missing: plan.missing(),
+        bound: plan.bounds.sheets(),
+    })
+}
