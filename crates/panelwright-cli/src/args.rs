@@ -6,6 +6,8 @@ use clap::{Parser, Subcommand};
 
 /// Exit code of `check` when something blocks.
 pub const BLOCKED: u8 = 1;
+/// Exit code of `compare` when something changes.
+pub const CHANGED: u8 = 1;
 /// Exit code when the input is wrong: arguments, a design file, a link.
 pub const WRONG_INPUT: u8 = 2;
 /// Exit code when a result could not be written.
@@ -14,7 +16,7 @@ pub const NOT_WRITTEN: u8 = 3;
 const AFTER: &str = "\
 DESIGN is a design file, a link (the whole address, or from its # on, in quotes), or - for standard input.
 
-Exit codes: 0 done; 1 check found something that blocks; 2 the input is wrong; 3 a result could not be written.
+Exit codes: 0 done; 1 check found something that blocks, or compare a change; 2 the input is wrong; 3 a result could not be written.
 
 Examples:
   panelwright make quay.json --out quay
@@ -38,8 +40,8 @@ const DESIGN: &str = "A design file, a link in quotes, or - for standard input";
 pub enum Task {
     /// Write every file of a design into a folder: templates, panels, cutting files, findings
     ///
-    /// Writes design.json, build.json, findings.json, case.svg, panels/*.svg, cut/*.dxf, cut/*.svg and templates.pdf: all
-    /// of them, or none when something goes wrong. Files that are there already are replaced with --force only; other files stay.
+    /// Writes design.json, build.json, findings.json, case.svg, panels/*.svg, cut/*.dxf, cut/*.svg, templates.pdf,
+    /// lists.pdf and lists/*.csv: all of them, or none when something goes wrong. Files that are there already are replaced with --force only; other files stay.
     #[command(after_help = "\
 Examples:
   panelwright make quay.json --out quay
@@ -91,6 +93,32 @@ Examples:
         /// Print the findings as JSON, as in findings.json
         #[arg(long)]
         json: bool,
+    },
+    /// Say what a new design means for a case built already: which panels stay, want more holes, are trimmed or recut
+    ///
+    /// Exit code 1 when something changes. With --out, a picture of each panel that changes is written: the old one
+    /// dashed, the new one strong, what is added marked.
+    #[command(after_help = "\
+Exit codes: 0 nothing changes; 1 something changes; 2 the input is wrong.
+
+Examples:
+  panelwright compare quay.json quay-2.json
+  panelwright compare quay.json quay-2.json --out changes
+  panelwright compare quay.json - --json < quay-2.json")]
+    Compare {
+        #[arg(help = "The design the case was built from: a file, a link in quotes, or - for standard input")]
+        old: String,
+        #[arg(help = "The design it is to become: a file, a link in quotes, or - for standard input")]
+        new: String,
+        /// Print the comparison as JSON
+        #[arg(long)]
+        json: bool,
+        /// A folder for the pictures
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+        /// Replace pictures that are there already
+        #[arg(long)]
+        force: bool,
     },
     /// Print a design as a link
     ///

@@ -24,6 +24,9 @@ pub enum Failure {
         /// What was given.
         given: String,
     },
+    /// Two designs from one standard input.
+    #[error("standard input holds one design; name a file or a link for the other")]
+    Twice,
     /// A design file with problems, one line each.
     #[error("{}", lines(place, problems))]
     Design {

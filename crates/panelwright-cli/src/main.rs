@@ -17,7 +17,7 @@ use std::process::ExitCode;
 
 use clap::Parser;
 use panelwright::design::{write_file, write_link};
-use panelwright::documents::build_json;
+use panelwright::documents::{build_json, recut};
 use panelwright::{Build, sample};
 
 use args::{Arguments, Task};
@@ -67,6 +67,18 @@ fn run(task: &Task) -> Result<u8, Failure> {
             let build = Build::of(&input::design(design)?);
             output::print(&if *json { build_json::findings_json(&build) } else { check::report(&build) })?;
             return Ok(if check::blocks(&build) { args::BLOCKED } else { 0 });
+        }
+        Task::Compare { old, new, json, out, force } => {
+            if old == "-" && new == "-" {
+                return Err(Failure::Twice);
+            }
+            let [old, new] = [Build::of(&input::design(old)?), Build::of(&input::design(new)?)];
+            let change = recut::compare(&old, &new);
+            if let Some(out) = out {
+                pack::write(out, &make::overlays(&old, &new, &change), *force)?;
+            }
+            output::print(&if *json { change.json() } else { recut::report(&change) })?;
+            return Ok(if change.nothing() { 0 } else { args::CHANGED });
         }
         Task::Link { design, base } => {
             let link = write_link(&input::design(design)?);

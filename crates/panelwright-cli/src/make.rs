@@ -6,6 +6,7 @@ use std::path::Path;
 use panelwright::Build;
 use panelwright::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
 use panelwright::design::{Design, DesignError, Spec, write_file};
+use panelwright::documents::recut::{Recut, Verdict, overlay_svg};
 use panelwright::documents::{build_json, lists, templates};
 use panelwright::drawing::{SvgOptions, svg};
 use panelwright::pictures::{CaseView, case_picture, panel};
@@ -69,4 +70,12 @@ fn case_svg(build: &Build) -> String {
     let title = if build.spec.title.is_empty() { "The case" } else { &build.spec.title };
     let options = SvgOptions { title: Some(title.to_owned()), ..SvgOptions::for_file() };
     svg(&case_picture(build, &view).drawing, &options)
+}
+
+/// A picture of each panel that changes.
+pub fn overlays(old: &Build, new: &Build, recut: &Recut) -> Vec<File> {
+    let changed = recut.panels.iter().filter(|change| change.verdict != Verdict::Unchanged);
+    changed
+        .filter_map(|change| Some((format!("{}.svg", change.panel), overlay_svg(old, new, change)?.into_bytes())))
+        .collect()
 }

@@ -2,6 +2,8 @@
 
 use panelwright::Build;
 use panelwright::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
+use panelwright::design::PaperName;
+use panelwright::documents::lists::{self, Lists};
 use panelwright::documents::templates::{self, Way};
 use panelwright::panels::Panel;
 use serde::Serialize;
@@ -61,4 +63,21 @@ pub fn cut_file(build: &Build, panel: &Panel, kind: &str) -> String {
         "svg" => cut_panel_to_svg(&cut, &build.fingerprint, lines),
         _ => String::new(),
     }
+}
+
+/// What to buy, bag, cut and drill.
+pub fn lists(build: &Build) -> Lists {
+    Lists::of(build, lists::sheets(build, lists::SHEET_STEPS).as_ref())
+}
+
+/// A list as CSV; empty when there is no such list.
+pub fn list_csv(build: &Build, name: &str) -> String {
+    lists(build).table(name).map(|table| lists::csv(table, &build.fingerprint)).unwrap_or_default()
+}
+
+/// All lists as PDF; on the design's own paper unless another is named.
+pub fn lists_pdf(build: &Build, paper: &str) -> Vec<u8> {
+    let other = PaperName::of(paper);
+    let setup = templates::setup(&build.spec.template, other);
+    lists::pdf(build, &lists(build), setup.paper_mm, setup.margin_mm)
 }

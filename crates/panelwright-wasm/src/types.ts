@@ -126,3 +126,30 @@ export interface TemplatesPlan {
   pages: number;
   sheets: { panel: string; pages: number; how: string }[];
 }
+
+/** What to buy, bag, cut and drill, for as many cases as the design says. */
+export interface Lists {
+  fingerprint: string;
+  cases: number;
+  /** Written before every sum; may be empty. */
+  currency: string;
+  /** Sum of what has a price; null when nothing has. */
+  total: number | null;
+  /** Lines of the shopping list without a price. */
+  open_prices: number;
+  /** Panels of one case; null for a sheet nothing is known of. */
+  mass_kg: number | null;
+  /** For all cases, by the maker's rates; null when none is stated. */
+  minutes: number | null;
+  /** shopping, bags, panels, drilling, and film where there is any. */
+  tables: ListTable[];
+}
+
+/** A list as rows and columns. */
+export interface ListTable {
+  name: string;
+  title: string;
+  columns: { title: string; numbers: boolean }[];
+  rows: (string | number | null)[][];
+  notes: string[];
+}

@@ -172,6 +172,25 @@ impl Workbench {
         PaperName::of(paper).map(test_page_pdf).unwrap_or_default()
     }
 
+    /// What to buy, bag, cut and drill, for as many cases as the design says.
+    ///
+    /// # Errors
+    /// None that a design can cause; the signature is what handing a value to the page needs.
+    #[wasm_bindgen(unchecked_return_type = "Lists")]
+    pub fn lists(&self) -> Result<JsValue, JsError> {
+        plain(&handover::lists(self.build()))
+    }
+
+    /// A list as CSV by its name (`shopping`); empty when there is no such list.
+    pub fn list_csv(&self, name: &str) -> String {
+        handover::list_csv(self.build(), name)
+    }
+
+    /// All lists on a paper (`a4`, `letter`), as PDF; the design's own paper for a name that is none.
+    pub fn lists_pdf(&self, paper: &str) -> Vec<u8> {
+        handover::lists_pdf(self.build(), paper)
+    }
+
     /// The design file: only what differs from the default.
     pub fn design_file(&self) -> String {
         write_file(&self.design)

@@ -66,3 +66,18 @@ fn every_panel_has_its_cutting_files() {
     }
     assert!(bench.cut_file("lid", "dxf").is_empty());
 }
+
+#[wasm_bindgen_test]
+fn lists_come_as_tables_as_csv_and_as_pages() {
+    let mut bench = Workbench::new();
+    assert!(bench.set("price.screw", JsValue::from_f64(2.5)).is_ok());
+    let lists: serde_json::Value =
+        serde_wasm_bindgen::from_value(bench.lists().unwrap_or(JsValue::NULL)).unwrap_or_default();
+    let table = &lists["tables"][0];
+    assert_eq!(table["name"], serde_json::json!("shopping"));
+    let rows = table["rows"].as_array().map_or(0, Vec::len);
+    assert!(rows > 8 && lists["total"].as_f64().is_some_and(|total| total > 0.0), "{lists}");
+    assert_eq!(bench.list_csv("shopping").matches("\r\n").count(), rows + 1);
+    assert!(bench.list_csv("no such list").is_empty());
+    assert!(bench.lists_pdf("letter").starts_with(b"%PDF"));
+}

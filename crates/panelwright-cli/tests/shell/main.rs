@@ -1,6 +1,7 @@
 //! The program as a person at a shell meets it: exit codes, what is printed and where.
 
 mod check;
+mod compare;
 mod convert;
 mod examples;
 mod lists;

@@ -7,5 +7,6 @@ pub mod choice_list;
 pub mod fingerprint;
 mod layout;
 pub mod lists;
+pub mod recut;
 pub mod source_list;
 pub mod templates;

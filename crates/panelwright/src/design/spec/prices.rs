@@ -20,6 +20,20 @@ impl Bought {
     /// Every kind, in the order of the choices.
     pub const ALL: [Self; 8] =
         [Self::Bracket, Self::Captive, Self::Screw, Self::Nut, Self::Washer, Self::Standoff, Self::Foot, Self::Fan];
+
+    /// Its name in the keys of the choices: `price.screw`.
+    const fn name(self) -> &'static str {
+        match self {
+            Self::Bracket => "bracket",
+            Self::Captive => "captive",
+            Self::Screw => "screw",
+            Self::Nut => "nut",
+            Self::Washer => "washer",
+            Self::Standoff => "standoff",
+            Self::Foot => "foot",
+            Self::Fan => "fan",
+        }
+    }
 }
 
 /// How something is sold.
