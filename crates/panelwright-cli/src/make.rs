@@ -7,7 +7,7 @@ use panelwright::Build;
 use panelwright::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
 use panelwright::design::{Design, DesignError, Spec, write_file};
 use panelwright::documents::recut::{Recut, Verdict, overlay_svg};
-use panelwright::documents::{build_json, lists, templates};
+use panelwright::documents::{build_json, lists, marking, templates};
 use panelwright::drawing::{SvgOptions, svg};
 use panelwright::pictures::{CaseView, case_picture, panel};
 
@@ -45,6 +45,11 @@ pub fn pack(design: &Design, build: &Build) -> Vec<File> {
         let svg = cut_panel_to_svg(&cut, &build.fingerprint, lines);
         files.push((format!("cut/{}.dxf", panel.id()), dxf.into_bytes()));
         files.push((format!("cut/{}.svg", panel.id()), svg.into_bytes()));
+    }
+    if build.spec.making.hand.marking {
+        for panel in &build.panels {
+            files.push((format!("marking/{}.csv", panel.id()), marking::csv(panel).into_bytes()));
+        }
     }
     let setup = templates::setup(&build.spec.template, None);
     let pdf = templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup);

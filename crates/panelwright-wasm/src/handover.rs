@@ -4,6 +4,7 @@ use panelwright::Build;
 use panelwright::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
 use panelwright::design::PaperName;
 use panelwright::documents::lists::{self, Lists};
+use panelwright::documents::marking;
 use panelwright::documents::templates::{self, Way};
 use panelwright::panels::Panel;
 use serde::Serialize;
@@ -44,7 +45,9 @@ impl TemplatesPlan {
                 },
             })
             .collect();
-        Self { pages: sheets.iter().map(|sheet| sheet.pages).sum(), sheets }
+        // Tables and the order of work count too.
+        let pages = templates::page_count(&build.spec, &build.panels, &setup);
+        Self { pages, sheets }
     }
 }
 
@@ -80,4 +83,9 @@ pub fn lists_pdf(build: &Build, paper: &str) -> Vec<u8> {
     let other = PaperName::of(paper);
     let setup = templates::setup(&build.spec.template, other);
     lists::pdf(build, &lists(build), setup.paper_mm, setup.margin_mm)
+}
+
+/// A panel's table for marking out, as CSV.
+pub fn marking_file(panel: &Panel) -> String {
+    marking::csv(panel)
 }

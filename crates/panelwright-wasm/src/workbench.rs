@@ -148,6 +148,11 @@ impl Workbench {
         self.panel(id).map(|panel| handover::cut_file(self.build(), panel, kind)).unwrap_or_default()
     }
 
+    /// A panel's table for marking out, as CSV; empty when there is no such panel.
+    pub fn marking_file(&self, id: &str) -> String {
+        self.panel(id).map(handover::marking_file).unwrap_or_default()
+    }
+
     /// Everything that follows from the design, as data for other programs.
     pub fn build_file(&self) -> String {
         build_json(self.build())

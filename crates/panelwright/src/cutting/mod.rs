@@ -10,6 +10,7 @@
 //! value ([`Lost`], [`CornerFault`], [`CutProblem`]), never as a contour that is only nearly right.
 
 mod files;
+mod hand;
 mod kerf;
 mod method;
 mod offset;
@@ -24,6 +25,9 @@ mod test_piece;
 
 pub use files::{
     CutSheet, MARGIN_MM, SvgLines, cut_panel_to_dxf, cut_panel_to_svg, cut_sheet_to_dxf, cut_sheet_to_svg,
+};
+pub use hand::{
+    BladeHole, Drill, HandOrder, blade_holes, drill_list, frame_needed_mm, hand_order, is_sawn, is_sawn_out, slot_ends,
 };
 pub use kerf::{compensated, kerf_from_test};
 pub use method::laser_kerf_mm;

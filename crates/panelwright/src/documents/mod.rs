@@ -7,6 +7,7 @@ pub mod choice_list;
 pub mod fingerprint;
 mod layout;
 pub mod lists;
+pub mod marking;
 pub mod recut;
 pub mod source_list;
 pub mod templates;

@@ -18,6 +18,7 @@ mod drives;
 mod fans;
 mod finding;
 mod front;
+mod hand;
 mod hardware;
 mod joints;
 mod keep_clear;
@@ -121,6 +122,7 @@ pub const RULES: &[Rule] = &[
     joints::CORNER_OPEN,
     methods::LASER_MATERIAL,
     methods::CANNOT_BE_CUT,
+    hand::SAW_REACH,
     screws::SCREW_LENGTH,
     screws::SCREW_POINTS_OUT,
     screws::SCREW_HITS_PART,

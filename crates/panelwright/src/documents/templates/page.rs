@@ -3,10 +3,11 @@
 use kurbo::{Point, Rect, Vec2};
 
 use super::free::FreePlaces;
-use super::marks::{BAR_MM, blade_holes};
+use super::marks::BAR_MM;
 use super::pen::{Line, Pen};
 use super::plan::{PagePlan, Way};
 use super::words::{self, KeyRow};
+use crate::cutting::{BladeHole, blade_holes, slot_ends};
 use crate::design::SheetSpec;
 use crate::drawing::{Anchor, Drawing, Weight, text_width_mm};
 use crate::panels::{Edge, Face, Feature, FeatureKind, Panel, Purpose};
@@ -20,6 +21,8 @@ pub struct PackWords<'a> {
     pub fingerprint: &'a str,
     /// Sheet and finish.
     pub sheet: &'a SheetSpec,
+    /// Diameter of the holes that pass a saw's blade, for a panel made by hand.
+    pub entry_mm: Option<f64>,
     /// What is said of the printer: corrected, or why not; empty when it was not measured.
     pub printer: Vec<String>,
 }
@@ -42,6 +45,7 @@ pub struct Page<'a> {
     panel: &'a Panel,
     plan: &'a PagePlan,
     at: [usize; 2],
+    entry_mm: Option<f64>,
     pen: Pen,
     free: FreePlaces,
     /// Panel point (0, 0) on the page.
@@ -58,8 +62,16 @@ pub fn draw(panel: &Panel, plan: &PagePlan, at: [usize; 2], pack: &PackWords) ->
     let printable = Rect::new(left, below, width - left, height - below);
     let [x, y] = plan.origin(at[0], at[1]);
     let origin = Vec2::new(x, y);
-    let mut page =
-        Page { panel, plan, at, pen: Pen::new(width, height), free: FreePlaces::new(printable), origin, printable };
+    let mut page = Page {
+        panel,
+        plan,
+        at,
+        entry_mm: pack.entry_mm,
+        pen: Pen::new(width, height),
+        free: FreePlaces::new(printable),
+        origin,
+        printable,
+    };
     page.outline();
     let shown = page.features();
     page.neighbours();
@@ -147,7 +159,7 @@ impl<'a> Page<'a> {
             let width = text_width_mm(key, TEXT_MM, Weight::SemiBold);
             self.free.take(Rect::new(at.x, at.y, at.x + width, at.y + TEXT_MM), 0.6);
         }
-        for hole in blade_holes(feature) {
+        for hole in self.blades(feature) {
             let at = hole.centre + self.origin;
             self.pen.circle("marks", at, hole.diameter_mm / 2.0, Line::Hidden);
             self.cross(at, 1.5);
@@ -161,15 +173,15 @@ impl<'a> Page<'a> {
         self.free.take(Rect::from_center_size(centre, (2.0 * reach, 2.0 * reach)), 0.2);
     }
 
+    /// Where a saw's blade starts and turns in an opening of a panel made by hand.
+    fn blades(&self, feature: &Feature) -> Vec<BladeHole> {
+        self.entry_mm.map_or_else(Vec::new, |entry_mm| blade_holes(feature, entry_mm))
+    }
+
     /// Drill marks at the round ends of a slot, or in the middle of a round.
     fn vent_ends(&mut self, feature: &Feature) {
-        let bounds = feature.contour.bbox();
-        let radius = bounds.width().min(bounds.height()) / 2.0;
-        let along = if bounds.width() >= bounds.height() { Vec2::new(1.0, 0.0) } else { Vec2::new(0.0, 1.0) };
-        let reach = bounds.width().max(bounds.height()) / 2.0 - radius;
-        let ends = if reach > 1e-6 { vec![-reach, reach] } else { vec![0.0] };
-        for end in ends {
-            let at = feature.centre + along * end + self.origin;
+        for end in slot_ends(feature) {
+            let at = end + self.origin;
             self.pen.line("marks", at - Vec2::new(1.2, 0.0), at + Vec2::new(1.2, 0.0), Line::Thin);
             self.pen.line("marks", at - Vec2::new(0.0, 1.2), at + Vec2::new(0.0, 1.2), Line::Thin);
         }
@@ -386,7 +398,7 @@ impl<'a> Page<'a> {
     /// The hole key, in as few blocks as find room.
     fn key(&mut self, shown: &[&Feature]) {
         let mut rows = words::key_rows(shown);
-        let blades: usize = shown.iter().map(|feature| blade_holes(feature).len()).sum();
+        let blades: usize = shown.iter().map(|feature| self.blades(feature).len()).sum();
         if blades > 0 {
             rows.push(KeyRow {
                 letter: String::new(),
@@ -406,21 +418,26 @@ impl<'a> Page<'a> {
         self.rows(&rows, rows.len());
     }
 
+    /// Writes rows in tables of at most so many, smaller ones where there is no room; no row is left out as long as its
+    /// letter and drill find room.
     fn rows(&mut self, rows: &[KeyRow], chunk: usize) {
-        if rows.is_empty() || chunk == 0 {
-            return;
-        }
         let mut rest = rows;
+        let mut chunk = chunk.max(1);
         while !rest.is_empty() {
-            let take = chunk.min(rest.len());
-            let (now, later) = rest.split_at(take);
-            if !self.table(now) {
-                if chunk > 1 {
-                    self.rows(rest, chunk.div_ceil(2).min(chunk - 1));
-                }
-                return;
+            let (now, later) = rest.split_at(chunk.min(rest.len()));
+            if self.table(now) {
+                rest = later;
+            } else if now.len() > 1 {
+                chunk = now.len().div_ceil(2);
+            } else {
+                let short = |words: usize| {
+                    let what: Vec<&str> = now[0].what.split_whitespace().take(words).collect();
+                    let more = if words == 0 { "" } else { "…" };
+                    [KeyRow { what: format!("{}{more}", what.join(" ")), ..now[0].clone() }]
+                };
+                let _ = [5, 3, 2, 0].into_iter().any(|words| self.table(&short(words)));
+                rest = later;
             }
-            rest = later;
         }
     }
 

@@ -79,6 +79,16 @@ pub(super) fn rows() -> Vec<Row> {
                 }
             })
         }),
+        ("saw-reach", Caution, "an opening", "right/a", |over| {
+            let mut fixture = of(|spec| {
+                spec.making.method_of = [Method::Hand; 6];
+                spec.making.hand.frame_mm = 60.0 - over;
+            });
+            // Its right edge lies 60 mm inside the left edge of the panel, and further from all others.
+            let contour = Contour::rect(50.0, 80.0, 60.0, 90.0);
+            fixture.feature(Wall::Right, "a", FeatureKind::Opening, Purpose::FanOpening, contour);
+            fixture
+        }),
         ("laser-material", Caution, "film", "", |over| {
             of(|spec| {
                 spec.making.method_of = [Method::Laser; 6];

@@ -1,0 +1,111 @@
+//! The pages for work by hand: drills and order of cuts of the whole case, and the tables for marking out.
+
+use super::flow::Flow;
+use super::plan::PageSetup;
+use super::words;
+use crate::cutting::{drill_list, frame_needed_mm, hand_order};
+use crate::design::{Method, Spec};
+use crate::documents::marking;
+use crate::drawing::Page;
+use crate::drawing::number::format_number;
+use crate::panels::{Edge, Panel};
+
+const ALL: [Edge; 4] = [Edge::Left, Edge::Right, Edge::Lower, Edge::Upper];
+
+/// Drills and order of cuts of every panel made by hand; no page when none is.
+#[must_use]
+pub fn order_pages(spec: &Spec, panels: &[Panel], foot: &str, setup: &PageSetup) -> Vec<Page> {
+    let by_hand: Vec<&Panel> = panels.iter().filter(|panel| spec.making.method(panel.wall) == Method::Hand).collect();
+    if by_hand.is_empty() {
+        return Vec::new();
+    }
+    let mut flow = Flow::new(setup, "Order of work by hand", foot);
+    flow.words(
+        "Glue the template on, punch every centre, drill, then saw from the inside out. Saw beside the line, on the waste \
+         side, and file to it. Hold the sheet close to the cut.",
+    );
+    for panel in by_hand {
+        flow.heading(panel.label);
+        let drills: Vec<String> = drill_list(panel, spec.making.hand.entry_mm)
+            .iter()
+            .map(|drill| {
+                let size = format_number(drill.diameter_mm, 2);
+                match (drill.through, drill.blind) {
+                    (through, 0) => format!("⌀{size}: {through}"),
+                    (0, blind) => format!("⌀{size}: {blind} to a depth"),
+                    (through, blind) => format!("⌀{size}: {through}, and {blind} to a depth"),
+                }
+            })
+            .collect();
+        flow.words(&format!("1. Drill, thinnest first. {}.", drills.join("; ")));
+        let order = hand_order(panel);
+        let mut step = 2;
+        let mut cuts: Vec<(String, usize, f64)> = Vec::new();
+        for index in &order.inside {
+            let feature = &panel.features[*index];
+            let what = feature.why.split([':', '.']).next().unwrap_or_default().trim();
+            let what = if feature.kind == crate::panels::FeatureKind::Vent {
+                "vents, between their drilled ends"
+            } else {
+                what
+            };
+            let deep = frame_needed_mm(&feature.contour, panel.size_mm, &ALL);
+            match cuts.last_mut() {
+                Some(last) if last.0 == what => {
+                    last.1 += 1;
+                    last.2 = last.2.max(deep);
+                }
+                _ => cuts.push((what.to_owned(), 1, deep)),
+            }
+        }
+        for (what, count, deep) in cuts {
+            let times = if count == 1 { String::new() } else { format!("{count} × ") };
+            let chain =
+                if deep > spec.making.hand.frame_mm { ": deeper than the saw's frame, see the findings" } else { "" };
+            let depth = words::mm(libm::ceil(deep));
+            flow.words(&format!("{step}. Saw {times}{}; frame {depth} mm{chain}.", lower_first(&what)));
+            step += 1;
+        }
+        let [first, second, third, last] = order.edges.map(Edge::name);
+        flow.words(&format!(
+            "{step}. Saw the outside: {first} and {second} edge, then of {third} and {last} the one with the smaller rest \
+             of the sheet; last the edge that hangs on the larger rest. Support it to the end."
+        ));
+    }
+    flow.finish()
+}
+
+/// A reason inside a sentence.
+fn lower_first(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+}
+
+/// The tables for marking out one panel.
+#[must_use]
+pub fn marking_pages(panel: &Panel, foot: &str, setup: &PageSetup) -> Vec<Page> {
+    let mut flow = Flow::new(setup, &format!("Marking out: {}", panel.label), foot);
+    let [w, h] = panel.size_mm;
+    let named = |edge: Edge| match words::edge_words(panel, edge) {
+        words if words.is_empty() => format!("the {} edge", edge.name()),
+        words => format!("the {} edge ({words})", edge.name()),
+    };
+    let [left, lower] = marking::EDGES.map(named);
+    flow.words(&format!("Outside face, {}. {} × {} mm.", words::seen_from(panel.wall), words::mm(w), words::mm(h)));
+    flow.words(&format!(
+        "Make {left} and {lower} straight and square to each other first: every distance is taken from these two."
+    ));
+    flow.words(&format!(
+        "Square when both diagonals of the panel measure {} mm.",
+        format_number(marking::diagonal_mm(panel), 1)
+    ));
+    flow.words("");
+    let rows: Vec<Vec<String>> = marking::marks(panel)
+        .into_iter()
+        .map(|mark| {
+            vec![mark.key, format_number(mark.across_mm, 2), format_number(mark.up_mm, 2), mark.then, mark.what]
+        })
+        .collect();
+    flow.table(&["", "from left", "from lower", "then", "what"], &rows);
+    flow.finish()
+}
