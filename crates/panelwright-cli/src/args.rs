@@ -42,6 +42,8 @@ pub enum Task {
     ///
     /// Writes design.json, build.json, findings.json, case.svg, panels/*.svg, cut/*.dxf, cut/*.svg, templates.pdf,
     /// lists.pdf and lists/*.csv: all of them, or none when something goes wrong. Files that are there already are replaced with --force only; other files stay.
+    ///
+    /// Tables for marking out come as marking/*.csv where the design asks for them.
     #[command(after_help = "\
 Examples:
   panelwright make quay.json --out quay

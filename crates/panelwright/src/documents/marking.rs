@@ -2,6 +2,7 @@
 //! template on.
 
 use crate::cutting::slot_ends;
+use crate::documents::templates::words::short_why;
 use crate::drawing::number::format_number;
 use crate::panels::{Edge, Face, Feature, FeatureKind, Panel};
 
@@ -39,7 +40,7 @@ pub fn marks(panel: &Panel) -> Vec<Mark> {
     for feature in holes {
         out.push(Mark {
             key: feature.key.clone().unwrap_or_default(),
-            what: words(feature),
+            what: short_why(feature),
             across_mm: feature.centre.x,
             up_mm: feature.centre.y,
             then: drill(feature),
@@ -64,7 +65,7 @@ pub fn marks(panel: &Panel) -> Vec<Mark> {
         // A notch is part of the outline already.
         if !is_hole(feature) && feature.kind != FeatureKind::Vent && !feature.notch {
             let depth = depth(feature);
-            corners(&feature.contour, &words(feature), &feature.id, &depth, &mut out);
+            corners(&feature.contour, &short_why(feature), &feature.id, &depth, &mut out);
         }
     }
     out
@@ -72,11 +73,6 @@ pub fn marks(panel: &Panel) -> Vec<Mark> {
 
 fn is_hole(feature: &Feature) -> bool {
     feature.kind == FeatureKind::Hole || feature.diameter_mm.is_some() && feature.kind != FeatureKind::Vent
-}
-
-/// The reason up to the first colon or full stop: a table is narrow.
-fn words(feature: &Feature) -> String {
-    feature.why.split([':', '.']).next().unwrap_or_default().trim().to_owned()
 }
 
 fn depth(feature: &Feature) -> String {

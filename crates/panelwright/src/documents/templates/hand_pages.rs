@@ -43,9 +43,9 @@ pub fn order_pages(spec: &Spec, panels: &[Panel], foot: &str, setup: &PageSetup)
         let mut cuts: Vec<(String, usize, f64)> = Vec::new();
         for index in &order.inside {
             let feature = &panel.features[*index];
-            let what = feature.why.split([':', '.']).next().unwrap_or_default().trim();
+            let what = words::short_why(feature);
             let what = if feature.kind == crate::panels::FeatureKind::Vent {
-                "vents, between their drilled ends"
+                "vents, between their drilled ends".to_owned()
             } else {
                 what
             };
@@ -55,7 +55,7 @@ pub fn order_pages(spec: &Spec, panels: &[Panel], foot: &str, setup: &PageSetup)
                     last.1 += 1;
                     last.2 = last.2.max(deep);
                 }
-                _ => cuts.push((what.to_owned(), 1, deep)),
+                _ => cuts.push((what, 1, deep)),
             }
         }
         for (what, count, deep) in cuts {
