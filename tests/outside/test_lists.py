@@ -2,7 +2,9 @@
 
 import csv
 import json
+import shutil
 import subprocess
+import zipfile
 from collections import Counter
 
 import pytest
@@ -121,3 +123,20 @@ def test_the_printed_lists_are_sound_and_stamped_on_every_page(packs):
             assert title in text
         for panel in build["panels"]:
             assert panel["label"] in text
+
+
+def test_a_zip_holds_the_same_files_and_the_same_bytes_twice(root, panelwright, packs, tmp_path):
+    for design, (folder, build) in zip(sorted((root / "examples").glob("*.json")), packs):
+        first, second = tmp_path / f"{design.stem}-1.zip", tmp_path / f"{design.stem}-2.zip"
+        for path in (first, second):
+            panelwright("make", design, "--zip", path)
+        assert first.read_bytes() == second.read_bytes()
+        with zipfile.ZipFile(first) as pack:
+            assert pack.testzip() is None
+            names = pack.namelist()
+            assert sorted(names) == sorted(str(path.relative_to(folder)) for path in folder.rglob("*") if path.is_file())
+            for name in names:
+                assert pack.read(name) == (folder / name).read_bytes()
+            assert build["fingerprint"] in pack.read("README.txt").decode()
+        if shutil.which("unzip"):
+            subprocess.run(["unzip", "-tq", first], check=True, capture_output=True)

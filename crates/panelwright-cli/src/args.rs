@@ -40,13 +40,14 @@ const DESIGN: &str = "A design file, a link in quotes, or - for standard input";
 pub enum Task {
     /// Write every file of a design into a folder: templates, panels, cutting files, findings
     ///
-    /// Writes design.json, build.json, findings.json, case.svg, panels/*.svg, cut/*.dxf, cut/*.svg, templates.pdf,
+    /// Writes README.txt, design.json, build.json, findings.json, case.svg, panels/*.svg, cut/*.dxf, cut/*.svg, templates.pdf,
     /// lists.pdf and lists/*.csv: all of them, or none when something goes wrong. Files that are there already are replaced with --force only; other files stay.
     ///
     /// Tables for marking out come as marking/*.csv where the design asks for them.
     #[command(after_help = "\
 Examples:
   panelwright make quay.json --out quay
+  panelwright make quay.json --zip quay.zip
   panelwright make quay.json --out quay --force --paper a3
   panelwright make '#1AI3vAtI' --out first-draft
   panelwright open '#1AI3vAtI' | panelwright make - --out first-draft")]
@@ -54,8 +55,11 @@ Examples:
         #[arg(help = DESIGN)]
         design: String,
         /// The folder; made when it is not there
-        #[arg(long, value_name = "DIR")]
-        out: PathBuf,
+        #[arg(long, value_name = "DIR", required_unless_present = "zip")]
+        out: Option<PathBuf>,
+        /// Write the same files as one zip
+        #[arg(long, value_name = "FILE")]
+        zip: Option<PathBuf>,
         /// Print on this paper instead of the design's own: a4, a3, letter, legal, tabloid, a1, a0
         #[arg(long, value_name = "PAPER")]
         paper: Option<String>,

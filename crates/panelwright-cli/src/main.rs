@@ -17,7 +17,7 @@ use std::process::ExitCode;
 
 use clap::Parser;
 use panelwright::design::{write_file, write_link};
-use panelwright::documents::{build_json, recut};
+use panelwright::documents::{self, build_json, recut};
 use panelwright::{Build, sample};
 
 use args::{Arguments, Task};
@@ -46,15 +46,22 @@ fn main() -> ExitCode {
 /// Does what was asked and gives the exit code.
 fn run(task: &Task) -> Result<u8, Failure> {
     match task {
-        Task::Make { design, out, paper, force } => {
+        Task::Make { design, out, zip, paper, force } => {
             let mut design = input::design(design)?;
             if let Some(paper) = paper {
                 design = make::on_paper(design, paper).map_err(|error| Failure::Option { option: "--paper", error })?;
             }
             let build = Build::of(&design);
-            let files = make::pack(&design, &build);
-            pack::write(out, &files, *force)?;
-            let names: Vec<String> = files.iter().map(|(name, _)| format!("{}\n", out.join(name).display())).collect();
+            let files = documents::pack::files(&build);
+            let mut names: Vec<String> = Vec::new();
+            if let Some(out) = out {
+                pack::write(out, &files, *force)?;
+                names.extend(files.iter().map(|(name, _)| format!("{}\n", out.join(name).display())));
+            }
+            if let Some(file) = zip {
+                make::single(file, &documents::pack::zip(&files), *force)?;
+                names.push(format!("{}\n", file.display()));
+            }
             output::print(&names.concat())?;
             // Talk, not a result: a closed standard error changes nothing.
             let _ = output::talk(&format!("design {}: {}", build.fingerprint, check::summary(&build)));

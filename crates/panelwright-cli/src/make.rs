@@ -4,12 +4,9 @@ use std::fs;
 use std::path::Path;
 
 use panelwright::Build;
-use panelwright::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
-use panelwright::design::{Design, DesignError, Spec, write_file};
+use panelwright::design::{Design, DesignError, Spec};
 use panelwright::documents::recut::{Recut, Verdict, overlay_svg};
-use panelwright::documents::{build_json, lists, marking, templates};
-use panelwright::drawing::{SvgOptions, svg};
-use panelwright::pictures::{CaseView, case_picture, panel};
+use panelwright::documents::templates;
 
 use crate::failure::Failure;
 
@@ -25,37 +22,12 @@ pub fn on_paper(mut design: Design, paper: &str) -> Result<Design, DesignError> 
     Ok(design)
 }
 
-/// Every file of the pack.
-pub fn pack(design: &Design, build: &Build) -> Vec<File> {
-    let mut files = vec![
-        ("design.json".to_owned(), write_file(design).into_bytes()),
-        ("build.json".to_owned(), build_json::build_json(build).into_bytes()),
-        ("findings.json".to_owned(), build_json::findings_json(build).into_bytes()),
-        ("case.svg".to_owned(), case_svg(build).into_bytes()),
-    ];
-    for panel in &build.panels {
-        if let Some(svg) = panel::file_svg(build, panel.wall) {
-            files.push((format!("panels/{}.svg", panel.id()), svg.into_bytes()));
-        }
+/// Writes one file, in one go: never over another without `force`.
+pub fn single(out: &Path, bytes: &[u8], force: bool) -> Result<(), Failure> {
+    if !force && out.symlink_metadata().is_ok() {
+        return Err(Failure::Exists { place: out.to_owned() });
     }
-    let lines = if build.spec.making.hairline { SvgLines::Hairline } else { SvgLines::Shown };
-    for panel in &build.panels {
-        let cut = CutPanel::by_method(&build.spec, panel);
-        let dxf = cut_panel_to_dxf(&cut, &build.fingerprint);
-        let svg = cut_panel_to_svg(&cut, &build.fingerprint, lines);
-        files.push((format!("cut/{}.dxf", panel.id()), dxf.into_bytes()));
-        files.push((format!("cut/{}.svg", panel.id()), svg.into_bytes()));
-    }
-    if build.spec.making.hand.marking {
-        for panel in &build.panels {
-            files.push((format!("marking/{}.csv", panel.id()), marking::csv(panel).into_bytes()));
-        }
-    }
-    let setup = templates::setup(&build.spec.template, None);
-    let pdf = templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup);
-    files.push(("templates.pdf".to_owned(), pdf));
-    files.extend(lists::files(build));
-    files
+    fs::write(out, bytes).map_err(|error| Failure::Write { place: out.to_owned(), error })
 }
 
 /// Writes the test page for a paper.
@@ -67,14 +39,6 @@ pub fn test_page(paper: &str, out: &Path, force: bool) -> Result<(), Failure> {
     }
     let page = templates::test_page_pdf(Spec::of(&design).template.paper);
     fs::write(out, page).map_err(|error| Failure::Write { place: out.to_owned(), error })
-}
-
-/// The case as one sees it, through the sleeve.
-fn case_svg(build: &Build) -> String {
-    let view = CaseView { see_through: true, ..CaseView::default() };
-    let title = if build.spec.title.is_empty() { "The case" } else { &build.spec.title };
-    let options = SvgOptions { title: Some(title.to_owned()), ..SvgOptions::for_file() };
-    svg(&case_picture(build, &view).drawing, &options)
 }
 
 /// A picture of each panel that changes.

@@ -153,3 +153,31 @@ export interface ListTable {
   rows: (string | number | null)[][];
   notes: string[];
 }
+
+/** What a new design means for a case built already. */
+export interface Recut {
+  /** Fingerprints. */
+  old: string;
+  new: string;
+  panels: PanelChange[];
+  fasteners: { what: string; length_mm: number | null; old: number; new: number }[];
+}
+
+/** What becomes of one panel. */
+export interface PanelChange {
+  panel: string;
+  label: string;
+  verdict: "unchanged" | "drill-more" | "trim" | "recut";
+  why: string[];
+  added: {
+    id: string;
+    letter: string | null;
+    diameter_mm: number | null;
+    centre_mm: [number, number];
+    enlarges: boolean;
+    why: string;
+  }[];
+  trims: { edge: string; by_mm: number }[];
+  /** Where the new panel's lower left corner lies on the old one. */
+  new_on_old_mm: [number, number];
+}

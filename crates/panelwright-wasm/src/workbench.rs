@@ -8,6 +8,7 @@ use std::cell::OnceCell;
 
 use panelwright::Build;
 use panelwright::design::{Design, PaperName, choice, choices, read_file, read_link, write_file, write_link};
+use panelwright::documents::{pack, recut};
 use panelwright::panels::Panel;
 use panelwright::pictures::panel::{all_panels_svg, file_svg};
 use serde::Serialize;
@@ -175,6 +176,29 @@ impl Workbench {
     /// The page to print first, on a paper as `template.paper` names it; empty for a paper nobody knows.
     pub fn test_page_pdf(&self, paper: &str) -> Vec<u8> {
         PaperName::of(paper).map(test_page_pdf).unwrap_or_default()
+    }
+
+    /// Every file of the design in one zip.
+    pub fn pack_zip(&self) -> Vec<u8> {
+        pack::zip(&pack::files(self.build()))
+    }
+
+    /// What the design on the bench means for a case built from the design of a file.
+    ///
+    /// # Errors
+    /// Everything that is wrong with the file, one problem a line.
+    #[wasm_bindgen(unchecked_return_type = "Recut")]
+    pub fn compare_with_file(&self, text: &str) -> Result<JsValue, JsError> {
+        plain(&recut::compare(&Build::of(&read_file(text)?), self.build()))
+    }
+
+    /// What the design on the bench means for a case built from the design of a link.
+    ///
+    /// # Errors
+    /// What is wrong with the link.
+    #[wasm_bindgen(unchecked_return_type = "Recut")]
+    pub fn compare_with_link(&self, text: &str) -> Result<JsValue, JsError> {
+        plain(&recut::compare(&Build::of(&read_link(text)?), self.build()))
     }
 
     /// What to buy, bag, cut and drill, for as many cases as the design says.

@@ -5,8 +5,18 @@ use std::path::Path;
 
 use super::run::{file, folder, run, run_with};
 
-const ENTRIES: [&str; 9] =
-    ["build.json", "case.svg", "cut", "design.json", "findings.json", "lists", "lists.pdf", "panels", "templates.pdf"];
+const ENTRIES: [&str; 10] = [
+    "README.txt",
+    "build.json",
+    "case.svg",
+    "cut",
+    "design.json",
+    "findings.json",
+    "lists",
+    "lists.pdf",
+    "panels",
+    "templates.pdf",
+];
 const LISTS: [&str; 4] = ["bags.csv", "drilling.csv", "panels.csv", "shopping.csv"];
 const PANELS: [&str; 6] = ["back.svg", "floor.svg", "front.svg", "left.svg", "right.svg", "top.svg"];
 
@@ -38,7 +48,7 @@ fn a_pack_holds_every_file_and_the_design_it_was_made_from() {
     assert_eq!(listed(&out.join("cut")), cuts());
     assert_eq!(listed(&out.join("lists")), LISTS);
     let printed: Vec<&Path> = done.out.lines().map(Path::new).collect();
-    assert_eq!(printed.len(), 6 + 3 * PANELS.len() + LISTS.len());
+    assert_eq!(printed.len(), 7 + 3 * PANELS.len() + LISTS.len());
     assert!(printed.iter().all(|path| path.is_file()));
     let kept = fs::read_to_string(out.join("design.json")).unwrap();
     assert_eq!(kept, "{\n  \"format\": 1,\n  \"design.title\": \"Quay\",\n  \"cooler.height\": 150\n}\n");

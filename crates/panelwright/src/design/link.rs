@@ -15,7 +15,7 @@
 //! character, the check number every change within 32 bits and all but one in 4 000 000 000 of the others.
 
 mod base64url;
-mod crc32;
+pub(crate) mod crc32;
 pub(crate) mod packed;
 
 use super::design::{Design, DesignError};

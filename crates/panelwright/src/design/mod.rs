@@ -14,6 +14,7 @@ mod spec;
 pub use choice::{Choice, Group, Kind, PickOption, Preset, Unit, Value, When};
 pub use design::{Design, DesignError};
 pub use file::{DesignErrors, MOST_BYTES, read_file, read_file_bytes, write_file};
+pub(crate) use link::crc32::crc32;
 pub(crate) use link::packed;
 pub use link::{LinkError, looks_like_link, read_link, write_link};
 pub use list::{DRIVES, FANS, choice, choices};

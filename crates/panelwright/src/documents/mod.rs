@@ -8,6 +8,7 @@ pub mod fingerprint;
 mod layout;
 pub mod lists;
 pub mod marking;
+pub mod pack;
 pub mod recut;
 pub mod source_list;
 pub mod templates;

@@ -1,7 +1,7 @@
 //! The check number of a link: CRC-32 with the polynomial of IEEE 802.3, reflected, as in ISO 3309 and zip files.
 
 /// CRC-32 of bytes.
-pub(super) fn crc32(bytes: &[u8]) -> u32 {
+pub(crate) fn crc32(bytes: &[u8]) -> u32 {
     let mut crc = u32::MAX;
     for byte in bytes {
         crc ^= u32::from(*byte);

@@ -1,0 +1,78 @@
+//! The pack: every file of a design, as a list of names and bytes, or as one zip.
+
+mod zip;
+
+use super::templates::words::PAGE_CAUTIONS;
+use super::{build_json, lists, marking, templates};
+use crate::Build;
+use crate::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
+use crate::design::write_file;
+use crate::drawing::{SvgOptions, svg};
+use crate::pictures::{CaseView, case_picture, panel};
+
+pub use zip::zip;
+
+/// Every file of the pack: its name within the pack, and its bytes.
+#[must_use]
+pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
+    let mut files = vec![
+        ("README.txt".to_owned(), readme(build).into_bytes()),
+        ("design.json".to_owned(), write_file(&build.design).into_bytes()),
+        ("build.json".to_owned(), build_json::build_json(build).into_bytes()),
+        ("findings.json".to_owned(), build_json::findings_json(build).into_bytes()),
+        ("case.svg".to_owned(), case_svg(build).into_bytes()),
+    ];
+    for panel in &build.panels {
+        if let Some(svg) = panel::file_svg(build, panel.wall) {
+            files.push((format!("panels/{}.svg", panel.id()), svg.into_bytes()));
+        }
+    }
+    let lines = if build.spec.making.hairline { SvgLines::Hairline } else { SvgLines::Shown };
+    for panel in &build.panels {
+        let cut = CutPanel::by_method(&build.spec, panel);
+        let dxf = cut_panel_to_dxf(&cut, &build.fingerprint);
+        let svg = cut_panel_to_svg(&cut, &build.fingerprint, lines);
+        files.push((format!("cut/{}.dxf", panel.id()), dxf.into_bytes()));
+        files.push((format!("cut/{}.svg", panel.id()), svg.into_bytes()));
+    }
+    if build.spec.making.hand.marking {
+        for panel in &build.panels {
+            files.push((format!("marking/{}.csv", panel.id()), marking::csv(panel).into_bytes()));
+        }
+    }
+    let setup = templates::setup(&build.spec.template, None);
+    let pdf = templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup);
+    files.push(("templates.pdf".to_owned(), pdf));
+    files.extend(lists::files(build));
+    files
+}
+
+/// The case as one sees it, through the sleeve.
+fn case_svg(build: &Build) -> String {
+    let view = CaseView { see_through: true, ..CaseView::default() };
+    let title = if build.spec.title.is_empty() { "The case" } else { &build.spec.title };
+    let options = SvgOptions { title: Some(title.to_owned()), ..SvgOptions::for_file() };
+    svg(&case_picture(build, &view).drawing, &options)
+}
+
+/// What each file is, for whoever gets the pack.
+fn readme(build: &Build) -> String {
+    let named = if build.spec.title.is_empty() { String::new() } else { format!("{}\n", build.spec.title) };
+    let fingerprint = &build.fingerprint;
+    let version = env!("CARGO_PKG_VERSION");
+    format!(
+        "{named}Design {fingerprint}, panelwright {version}\n\n\
+         Every file and every printed page bears {fingerprint}. Prints with another mark belong to another design.\n\n\
+         templates.pdf   the panels at true scale, to print, glue on and cut by\n\
+         lists.pdf       what to buy, bag, cut and drill; lists/*.csv hold the same for a spreadsheet\n\
+         cut/            the panels for router or laser, DXF and SVG, mm\n\
+         marking/        tables for marking out by hand, where the design asks for them\n\
+         panels/         the panels as drawings at true scale\n\
+         case.svg        a picture of the case\n\
+         findings.json   what the checks say; read it before you cut\n\
+         build.json      everything that was worked out, for other programs\n\
+         design.json     the design: open it again with Panelwright\n\n\
+         {}\n",
+        PAGE_CAUTIONS.join("\n")
+    )
+}
