@@ -181,3 +181,13 @@ export interface PanelChange {
   /** Where the new panel's lower left corner lies on the old one. */
   new_on_old_mm: [number, number];
 }
+
+/** The panels of every case on the sheets there are. */
+export interface Sheets {
+  sheets: { label: string; size_mm: [number, number]; panels: string[]; yield_share: number; cuts: string[] }[];
+  /** Fewer sheets than this nobody can do with. */
+  bound: number;
+  bound_by: string;
+  fewest: boolean;
+  unplaced: string[];
+}

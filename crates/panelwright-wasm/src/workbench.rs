@@ -220,6 +220,25 @@ impl Workbench {
         handover::lists_pdf(self.build(), paper)
     }
 
+    /// The panels of every case on the design's sheets.
+    ///
+    /// # Errors
+    /// None that a design can cause; the signature is what handing a value to the page needs.
+    #[wasm_bindgen(unchecked_return_type = "Sheets | null")]
+    pub fn sheets(&self) -> Result<JsValue, JsError> {
+        plain(&handover::sheets(self.build()))
+    }
+
+    /// The picture of a sheet, counted from 0; empty when there is none.
+    pub fn sheet_picture(&self, index: usize) -> String {
+        handover::sheet_picture(self.build(), index)
+    }
+
+    /// What a machine cuts from a sheet: `dxf` or `svg`; empty when there is no such sheet or kind of file.
+    pub fn sheet_file(&self, index: usize, kind: &str) -> String {
+        handover::sheet_file(self.build(), index, kind)
+    }
+
     /// The design file: only what differs from the default.
     pub fn design_file(&self) -> String {
         write_file(&self.design)

@@ -15,6 +15,7 @@ const ENTRIES: [&str; 10] = [
     "lists",
     "lists.pdf",
     "panels",
+    "sheets",
     "templates.pdf",
 ];
 const LISTS: [&str; 4] = ["bags.csv", "drilling.csv", "panels.csv", "shopping.csv"];

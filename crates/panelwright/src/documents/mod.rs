@@ -10,5 +10,6 @@ pub mod lists;
 pub mod marking;
 pub mod pack;
 pub mod recut;
+pub mod sheets;
 pub mod source_list;
 pub mod templates;

@@ -3,7 +3,7 @@
 mod zip;
 
 use super::templates::words::PAGE_CAUTIONS;
-use super::{build_json, lists, marking, templates};
+use super::{build_json, lists, marking, sheets, templates};
 use crate::Build;
 use crate::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
 use crate::design::write_file;
@@ -44,6 +44,7 @@ pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
     let pdf = templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup);
     files.push(("templates.pdf".to_owned(), pdf));
     files.extend(lists::files(build));
+    files.extend(sheets::files(build));
     files
 }
 
@@ -65,6 +66,7 @@ fn readme(build: &Build) -> String {
          Every file and every printed page bears {fingerprint}. Prints with another mark belong to another design.\n\n\
          templates.pdf   the panels at true scale, to print, glue on and cut by\n\
          lists.pdf       what to buy, bag, cut and drill; lists/*.csv hold the same for a spreadsheet\n\
+         sheets/         the panels on the sheets they are cut from: pictures, saw cuts, files for machines\n\
          cut/            the panels for router or laser, DXF and SVG, mm\n\
          marking/        tables for marking out by hand, where the design asks for them\n\
          panels/         the panels as drawings at true scale\n\

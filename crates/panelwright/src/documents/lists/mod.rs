@@ -31,7 +31,7 @@ pub use cut_list::{CutLine, CutList, cut_list};
 pub use finish::{FilmPiece, film_pieces};
 pub use glue::{GlueNeed, glue};
 pub use print::pdf;
-pub use sheets::{SheetNeed, sheets};
+pub use sheets::{SheetNeed, job, sheets};
 pub use shopping::{Shopping, ShoppingLine, shopping};
 pub use table::{Cell, Column, Table};
 
