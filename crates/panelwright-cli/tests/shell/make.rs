@@ -5,7 +5,7 @@ use std::path::Path;
 
 use super::run::{file, folder, run, run_with};
 
-const ENTRIES: [&str; 10] = [
+const ENTRIES: [&str; 11] = [
     "README.txt",
     "build.json",
     "case.svg",
