@@ -18,6 +18,7 @@ const ENTRIES: [&str; 11] = [
     "sheets",
     "templates.pdf",
 ];
+const SHEETS: [&str; 2] = ["saw-cuts.txt", "sheet-1.svg"];
 const LISTS: [&str; 4] = ["bags.csv", "drilling.csv", "panels.csv", "shopping.csv"];
 const PANELS: [&str; 6] = ["back.svg", "floor.svg", "front.svg", "left.svg", "right.svg", "top.svg"];
 
@@ -48,8 +49,9 @@ fn a_pack_holds_every_file_and_the_design_it_was_made_from() {
     assert_eq!(listed(&out.join("panels")), PANELS);
     assert_eq!(listed(&out.join("cut")), cuts());
     assert_eq!(listed(&out.join("lists")), LISTS);
+    assert_eq!(listed(&out.join("sheets")), SHEETS);
     let printed: Vec<&Path> = done.out.lines().map(Path::new).collect();
-    assert_eq!(printed.len(), 7 + 3 * PANELS.len() + LISTS.len());
+    assert_eq!(printed.len(), 7 + 3 * PANELS.len() + LISTS.len() + SHEETS.len());
     assert!(printed.iter().all(|path| path.is_file()));
     let kept = fs::read_to_string(out.join("design.json")).unwrap();
     assert_eq!(kept, "{\n  \"format\": 1,\n  \"design.title\": \"Quay\",\n  \"cooler.height\": 150\n}\n");
@@ -72,11 +74,12 @@ fn the_same_design_gives_the_same_bytes_from_file_link_and_input() {
     run_with(&["make", "-", "--out", &text(&outs[2])], link.as_bytes());
     for name in ENTRIES
         .iter()
-        .filter(|name| !["panels", "cut", "lists"].contains(*name))
+        .filter(|name| !["panels", "cut", "lists", "sheets"].contains(*name))
         .map(|name| (*name).to_owned())
         .chain(PANELS.iter().map(|name| format!("panels/{name}")))
         .chain(cuts().iter().map(|name| format!("cut/{name}")))
         .chain(LISTS.iter().map(|name| format!("lists/{name}")))
+        .chain(SHEETS.iter().map(|name| format!("sheets/{name}")))
     {
         let bytes: Vec<Vec<u8>> = outs.iter().map(|out| fs::read(out.join(&name)).unwrap()).collect();
         assert!(!bytes[0].is_empty(), "{name}");
