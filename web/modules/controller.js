@@ -54,6 +54,8 @@ export class Controller {
       casePicture: (look) => bench.case_picture(look),
       panelPicture: (id) => bench.panel_svg(id),
       drawn: () => this.#leaders?.draw(),
+      bench,
+      said: (text) => this.#announcer.say(text),
     });
     this.#margin = new Margin(byId("margin"), {
       show: (index) => this.#show(index),

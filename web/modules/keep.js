@@ -68,3 +68,11 @@ export function handOut(name, content, type) {
   link.click();
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
 }
+
+/**
+ * The start of a file's name: the design's own, or "case".
+ * @param {string} title
+ */
+export function fileName(title) {
+  return title.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "case";
+}

@@ -1,7 +1,9 @@
-// The drawing: the case first, the flat panels next, one click between them.
+// The drawing: the case first, the flat panels next, then what is worked out when it is first looked at; one click
+// between them.
 
 import { h } from "../dom.js";
 import { CaseView } from "./case-view.js";
+import { ListsView } from "./lists-view.js";
 import { PanelsView } from "./panels-view.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
@@ -12,15 +14,26 @@ import { PanelsView } from "./panels-view.js";
  * @property {(look: import("../../wasm/panelwright.js").Look) => import("../../wasm/panelwright.js").CasePicture} casePicture
  * @property {(id: string) => string} panelPicture
  * @property {() => void} drawn
+ * @property {import("../../wasm/panelwright.js").Workbench} bench
+ * @property {(text: string) => void} said
  */
 
-const TABS = /** @type {const} */ (["case", "panels"]);
+/** @typedef {"case" | "panels" | "lists"} TabName */
+/** @typedef {{ update: (view: View) => void, fit: () => void }} Pane */
+
+/** @type {[TabName, string][]} */
+const TABS = [
+  ["case", "Case"],
+  ["panels", "Panels"],
+  ["lists", "Lists"],
+];
 
 export class Drawing {
-  /** @type {Record<"case" | "panels", { tab: HTMLButtonElement, pane: HTMLElement }>} */ #tabs;
+  /** @type {Map<TabName, { tab: HTMLButtonElement, pane: HTMLElement, tools: HTMLElement }>} */ #tabs = new Map();
+  /** @type {Map<TabName, Pane>} */ #panes = new Map();
   #case;
   #panels;
-  /** @type {"case" | "panels"} */ #shown = "case";
+  /** @type {TabName} */ #shown = "case";
   /** @type {View | null} */ #view = null;
   /** @type {DrawingEvents} */ #events;
 
@@ -30,10 +43,9 @@ export class Drawing {
    */
   constructor(container, events) {
     this.#events = events;
-    const pane = (/** @type {string} */ name) =>
-      h("div", { class: "pane", id: `pane-${name}`, role: "tabpanel", "aria-labelledby": `tab-${name}` });
-    const tab = (/** @type {"case" | "panels"} */ name, /** @type {string} */ label) =>
-      h(
+    for (const [name, label] of TABS) {
+      const pane = h("div", { class: "pane", id: `pane-${name}`, role: "tabpanel", "aria-labelledby": `tab-${name}` });
+      const tab = h(
         "button",
         {
           type: "button",
@@ -46,38 +58,42 @@ export class Drawing {
         },
         label,
       );
-    this.#tabs = {
-      case: { tab: tab("case", "Case"), pane: pane("case") },
-      panels: { tab: tab("panels", "Panels"), pane: pane("panels") },
-    };
-    const places = { case: h("div", { class: "tab-tools" }), panels: h("div", { class: "tab-tools" }) };
+      this.#tabs.set(name, { tab, pane, tools: h("div", { class: "tab-tools" }) });
+    }
+    const all = [...this.#tabs.values()];
     container.append(
       h(
         "div",
         { class: "drawing-head" },
-        h("div", { class: "tabs", role: "tablist", "aria-label": "What the drawing shows" }, ...TABS.map((name) => this.#tabs[name].tab)),
-        places.case,
-        places.panels,
+        h("div", { class: "tabs", role: "tablist", "aria-label": "What the drawing shows" }, ...all.map(({ tab }) => tab)),
+        ...all.map(({ tools }) => tools),
       ),
-      ...TABS.map((name) => this.#tabs[name].pane),
+      ...all.map(({ pane }) => pane),
     );
-    this.#case = new CaseView(this.#tabs.case.pane, places.case, events);
-    this.#panels = new PanelsView(this.#tabs.panels.pane, places.panels, {
+    this.#case = new CaseView(...this.#place("case"), events);
+    this.#panels = new PanelsView(...this.#place("panels"), {
       panelPicture: events.panelPicture,
       drawn: events.drawn,
     });
-    this.#tools = places;
+    this.#panes.set("case", this.#case).set("panels", this.#panels).set("lists", new ListsView(...this.#place("lists"), events));
     new ResizeObserver(() => this.#fit()).observe(container);
     this.#open("case");
   }
 
-  #tools;
+  /**
+   * @param {TabName} name
+   * @returns {[HTMLElement, HTMLElement]}
+   */
+  #place(name) {
+    const place = this.#tabs.get(name);
+    if (!place) throw new Error(`the drawing has no ${name}`);
+    return [place.pane, place.tools];
+  }
 
   /** @param {View} view */
   update(view) {
     this.#view = view;
-    if (this.#shown === "case") this.#case.update(view);
-    else this.#panels.update(view);
+    this.#panes.get(this.#shown)?.update(view);
   }
 
   /**
@@ -88,7 +104,8 @@ export class Drawing {
     const about = finding?.about ?? [];
     const feature = about.find((id) => id.includes("/"));
     const first = this.#view && finding ? this.#view.findings.indexOf(finding) : -1;
-    if (finding && this.#shown === "panels" && !feature && this.#case.pointOf(first) !== null) this.#open("case");
+    const elsewhere = this.#shown !== "case" && (this.#shown !== "panels" || !feature);
+    if (finding && elsewhere && this.#case.pointOf(first) !== null) this.#open("case");
     this.#case.mark(about);
     this.#panels.mark(about);
   }
@@ -101,22 +118,22 @@ export class Drawing {
   pointOf(index) {
     const finding = this.#view?.findings[index];
     if (!finding) return null;
-    return this.#shown === "case" ? this.#case.pointOf(index) : this.#panels.pointOf(finding);
+    if (this.#shown === "case") return this.#case.pointOf(index);
+    return this.#shown === "panels" ? this.#panels.pointOf(finding) : null;
   }
 
   get showsCase() {
     return this.#shown === "case";
   }
 
-  /** @param {"case" | "panels"} name */
+  /** @param {TabName} name */
   #open(name) {
     this.#shown = name;
-    for (const each of TABS) {
-      const { tab, pane } = this.#tabs[each];
+    for (const [each, { tab, pane, tools }] of this.#tabs) {
       tab.setAttribute("aria-selected", String(each === name));
       tab.tabIndex = each === name ? 0 : -1;
       pane.hidden = each !== name;
-      this.#tools[each].hidden = each !== name;
+      tools.hidden = each !== name;
     }
     if (this.#view) {
       this.update(this.#view);
@@ -128,17 +145,20 @@ export class Drawing {
 
   /** @param {KeyboardEvent} event */
   #key(event) {
-    if (!["ArrowLeft", "ArrowRight", "Home", "End"].includes(event.key)) return;
+    const names = TABS.map(([name]) => name);
+    const now = names.indexOf(this.#shown);
+    const steps = { ArrowLeft: now - 1, ArrowRight: now + 1, Home: 0, End: names.length - 1 };
+    const to = steps[/** @type {keyof typeof steps} */ (event.key)];
+    const next = to === undefined ? undefined : names[(to + names.length) % names.length];
+    if (next === undefined) return;
     event.preventDefault();
-    const other = this.#shown === "case" ? "panels" : "case";
-    this.#open(other);
-    this.#tabs[other].tab.focus();
+    this.#open(next);
+    this.#tabs.get(next)?.tab.focus();
   }
 
   #fit() {
     if (!this.#view) return;
-    if (this.#shown === "case") this.#case.fit();
-    else this.#panels.fit();
+    this.#panes.get(this.#shown)?.fit();
     this.#events.drawn();
   }
 }

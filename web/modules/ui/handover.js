@@ -1,7 +1,7 @@
 // The handover: what can be taken away. Each says what it will contain before it is taken.
 
 import { h, say } from "../dom.js";
-import { address, handOut } from "../keep.js";
+import { address, fileName, handOut } from "../keep.js";
 import { counted, plain, size } from "../words.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
@@ -194,8 +194,7 @@ export class Handover {
   }
 
   #name() {
-    const title = (this.#view?.title ?? "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
-    return title || "case";
+    return fileName(this.#view?.title ?? "");
   }
 }
 

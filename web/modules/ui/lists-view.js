@@ -1,0 +1,120 @@
+// What to buy, bag, cut and drill. The lists are worked out when they are first looked at, and again a moment after a
+// change while they are on show, so that no change waits for them.
+
+import { h, say } from "../dom.js";
+import { fileName, handOut } from "../keep.js";
+import { counted, plain, size } from "../words.js";
+
+/** @typedef {import("../../wasm/panelwright.js").View} View */
+/** @typedef {import("../../wasm/panelwright.js").Lists} Lists */
+/** @typedef {import("../../wasm/panelwright.js").ListTable} ListTable */
+/**
+ * @typedef {object} ListsEvents
+ * @property {import("../../wasm/panelwright.js").Workbench} bench
+ * @property {(text: string) => void} said
+ */
+
+const PAUSE_MS = 250;
+
+export class ListsView {
+  /** @type {ListsEvents} */ #events;
+  /** @type {View | null} */ #view = null;
+  /** The design the lists on show were made for. */
+  #made = "";
+  #waiting = 0;
+  #sum = h("p", { class: "lists-sum" }, "Counting.");
+  #tables = h("div", { class: "lists-tables" });
+
+  /**
+   * @param {HTMLElement} container
+   * @param {HTMLElement} tools
+   * @param {ListsEvents} events
+   */
+  constructor(container, tools, events) {
+    this.#events = events;
+    tools.append(h("button", { type: "button", class: "framed", onclick: () => this.#pdf() }, "Save PDF of all lists"));
+    container.append(h("div", { class: "papers", tabindex: "0", role: "region", "aria-label": "Lists" }, this.#sum, this.#tables));
+  }
+
+  /** @param {View} view */
+  update(view) {
+    this.#view = view;
+    if (this.#made === view.link) return;
+    clearTimeout(this.#waiting);
+    this.#waiting = window.setTimeout(() => this.#fill(), this.#made === "" ? 0 : PAUSE_MS);
+  }
+
+  fit() {}
+
+  #fill() {
+    if (!this.#view) return;
+    this.#made = this.#view.link;
+    const lists = this.#events.bench.lists();
+    say(this.#sum, inShort(lists));
+    this.#tables.replaceChildren(...lists.tables.map((table) => this.#table(table)));
+  }
+
+  /** @param {ListTable} list */
+  #table(list) {
+    const look = (/** @type {number} */ column) => (list.columns[column]?.numbers ? "number" : "");
+    return h(
+      "section",
+      { "aria-label": list.title, "data-list": list.name },
+      h(
+        "div",
+        { class: "list-head" },
+        h("h3", {}, list.title),
+        h("button", { type: "button", class: "framed", "aria-label": `Save CSV: ${list.title}`, onclick: () => this.#csv(list) }, "Save CSV"),
+      ),
+      h(
+        "div",
+        { class: "sideways", tabindex: "0", role: "region", "aria-label": `${list.title}, table` },
+        h(
+          "table",
+          {},
+          h("thead", {}, h("tr", {}, ...list.columns.map(({ title }, column) => h("th", { scope: "col", class: look(column) }, title)))),
+          h(
+            "tbody",
+            {},
+            ...list.rows.map((row) =>
+              h("tr", {}, ...row.map((cell, column) => h("td", { class: look(column) }, typeof cell === "number" ? plain(cell) : (cell ?? "")))),
+            ),
+          ),
+        ),
+      ),
+      ...list.notes.map((note) => h("p", { class: "list-note" }, note)),
+    );
+  }
+
+  /** @param {ListTable} list */
+  #csv(list) {
+    handOut(`${this.#name()}-${list.name}.csv`, this.#events.bench.list_csv(list.name), "text/csv");
+    this.#events.said(`${list.title} saved.`);
+  }
+
+  #pdf() {
+    const pdf = this.#events.bench.lists_pdf(String(this.#view?.values["template.paper"] ?? ""));
+    handOut(`${this.#name()}-lists.pdf`, /** @type {BlobPart} */ (pdf), "application/pdf");
+    this.#events.said(`Lists saved: ${size(pdf.byteLength)}.`);
+  }
+
+  #name() {
+    return fileName(this.#view?.title ?? "");
+  }
+}
+
+/** @param {Lists} lists */
+function inShort(lists) {
+  const said = [`For ${lists.cases === 1 ? "one case" : counted(lists.cases, "case")}.`];
+  if (lists.total !== null) said.push(`Together ${lists.currency} ${lists.total.toFixed(2)}`.replace("  ", " ") + (lists.open_prices > 0 ? `, ${counted(lists.open_prices, "line")} without a price.` : "."));
+  else said.push("Enter prices in the group “Prices and pace” for a sum.");
+  if (lists.mass_kg !== null) said.push(`The panels of a case weigh ${plain(lists.mass_kg, 1)} kg.`);
+  if (lists.minutes !== null) said.push(`Work, at your pace: ${hours(lists.minutes)}.`);
+  return said.join(" ");
+}
+
+/** @param {number} minutes */
+function hours(minutes) {
+  const whole = Math.round(minutes);
+  return whole < 90 ? `${whole} min` : `${Math.floor(whole / 60)} h ${whole % 60} min`;
+}
