@@ -101,12 +101,12 @@ test("a design file opens again where it was not made", async () => {
 
   const other = await newVisitor(browser);
   await open(other.page, host.url);
-  await other.page.locator("input[type=file]").setInputFiles(path);
+  await other.page.locator(".entry input[type=file]").setInputFiles(path);
   await other.page.getByText("small-oak.json is on the bench").waitFor();
   assert.equal(await figure(other.page, "Outside, W × D × H").innerText(), size);
   const bad = join(folder, "bad.json");
   await writeFile(bad, '{ "cooler.height": 900 }');
-  await other.page.locator("input[type=file]").setInputFiles(bad);
+  await other.page.locator(".entry input[type=file]").setInputFiles(bad);
   const message = other.page.getByRole("alert");
   await message.getByText("Height of the cooler: 900 is not allowed").waitFor();
   assert.match(await message.innerText(), /stays as it was/);

@@ -191,3 +191,40 @@ export interface Sheets {
   fewest: boolean;
   unplaced: string[];
 }
+
+/** What the design on the bench means for a case built from an older one. */
+export interface Comparison {
+  /** Fingerprints of the two designs. */
+  old: string;
+  new: string;
+  panels: {
+    panel: string;
+    label: string;
+    verdict: "unchanged" | "drill-more" | "trim" | "recut";
+    why: string[];
+    /** Old and new over each other; empty when the panel is unchanged. */
+    picture: string;
+  }[];
+  fasteners: { what: string; length_mm: number | null; old: number; new: number }[];
+}
+
+/** The panels on the stock: the best layout so far. */
+export interface StockLayout {
+  steps: number;
+  /** Whether looking on would change nothing. */
+  done: boolean;
+  /** Sheets no layout can go below. */
+  bound: number;
+  yield_share: number;
+  sheets: {
+    label: string;
+    size_mm: [number, number];
+    panels: number;
+    yield_share: number;
+    offcut_mm: [number, number] | null;
+    /** The saw's way in words, in its order; empty for a router or laser. */
+    cuts: string[];
+  }[];
+  /** Panels without a place, in words. */
+  missing: string[];
+}

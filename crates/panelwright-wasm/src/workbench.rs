@@ -14,6 +14,7 @@ use panelwright::pictures::panel::{all_panels_svg, file_svg};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
+use crate::sheets::Layout;
 use crate::{handover, pictures, view};
 
 /// The types of everything that crosses the boundary; the page is checked against them.
@@ -33,6 +34,8 @@ pub struct Workbench {
     design: Design,
     /// What follows from the design, worked out when it is first looked at.
     build: OnceCell<Build>,
+    /// The panels on the stock, laid when they are first looked at.
+    pub(crate) layout: Option<Layout>,
 }
 
 #[wasm_bindgen]
@@ -269,7 +272,7 @@ impl Workbench {
 }
 
 impl Workbench {
-    fn build(&self) -> &Build {
+    pub(crate) fn build(&self) -> &Build {
         self.build.get_or_init(|| Build::of(&self.design))
     }
 
@@ -280,6 +283,7 @@ impl Workbench {
     /// Lets go of what followed from the design before.
     fn put_away(&mut self) {
         self.build = OnceCell::new();
+        self.layout = None;
     }
 }
 
@@ -293,6 +297,6 @@ extern "C" {
 /// A plain object of the page's language.
 ///
 /// It crosses as one text: a call across the boundary for each field and number would take several times as long.
-fn plain(value: &impl Serialize) -> Result<JsValue, JsError> {
+pub(crate) fn plain(value: &impl Serialize) -> Result<JsValue, JsError> {
     parse(&panelwright::json::to_text(value)).map_err(|_| JsError::new("the page cannot read what the core says"))
 }

@@ -3,8 +3,10 @@
 
 import { h } from "../dom.js";
 import { CaseView } from "./case-view.js";
+import { CompareView } from "./compare-view.js";
 import { ListsView } from "./lists-view.js";
 import { PanelsView } from "./panels-view.js";
+import { SheetsView } from "./sheets-view.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/panelwright.js").Finding} Finding */
@@ -18,14 +20,16 @@ import { PanelsView } from "./panels-view.js";
  * @property {(text: string) => void} said
  */
 
-/** @typedef {"case" | "panels" | "lists"} TabName */
+/** @typedef {"case" | "panels" | "sheets" | "lists" | "compare"} TabName */
 /** @typedef {{ update: (view: View) => void, fit: () => void }} Pane */
 
 /** @type {[TabName, string][]} */
 const TABS = [
   ["case", "Case"],
   ["panels", "Panels"],
+  ["sheets", "Sheets"],
   ["lists", "Lists"],
+  ["compare", "Compare"],
 ];
 
 export class Drawing {
@@ -75,7 +79,12 @@ export class Drawing {
       panelPicture: events.panelPicture,
       drawn: events.drawn,
     });
-    this.#panes.set("case", this.#case).set("panels", this.#panels).set("lists", new ListsView(...this.#place("lists"), events));
+    this.#panes
+      .set("case", this.#case)
+      .set("panels", this.#panels)
+      .set("sheets", new SheetsView(...this.#place("sheets"), events))
+      .set("lists", new ListsView(...this.#place("lists"), events))
+      .set("compare", new CompareView(...this.#place("compare"), events));
     new ResizeObserver(() => this.#fit()).observe(container);
     this.#open("case");
   }

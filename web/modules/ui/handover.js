@@ -67,6 +67,7 @@ export class Handover {
         act("DXF", () => void this.#cut("dxf"), "framed", "Save DXF of the chosen panels"),
         act("SVG", () => void this.#cut("svg"), "framed", "Save SVG of the chosen panels"),
       ),
+      entry("Pack", h("p", { class: "contains" }, "templates, cutting files, lists and design in one zip"), act("Save zip", () => this.#pack(), "framed", "Save the whole pack as a zip")),
       entry(
         "Design",
         this.#file,
@@ -153,6 +154,12 @@ export class Handover {
       await new Promise((resolve) => setTimeout(resolve, 150));
     }
     this.#take.said(one === "" ? `${counted(panels.length, "cutting file")} saved.` : "Cutting file saved.");
+  }
+
+  #pack() {
+    const zip = this.#take.bench.pack_zip();
+    handOut(`${this.#name()}-pack.zip`, /** @type {BlobPart} */ (zip), "application/zip");
+    this.#take.said(`Pack saved: ${size(zip.byteLength)}.`);
   }
 
   #save() {

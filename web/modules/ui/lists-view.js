@@ -32,7 +32,7 @@ export class ListsView {
    */
   constructor(container, tools, events) {
     this.#events = events;
-    tools.append(h("button", { type: "button", class: "framed", onclick: () => this.#pdf() }, "Save PDF of all lists"));
+    tools.append(h("button", { type: "button", class: "framed", "aria-label": "Save PDF of all lists", onclick: () => this.#pdf() }, "Save PDF"));
     container.append(h("div", { class: "papers", tabindex: "0", role: "region", "aria-label": "Lists" }, this.#sum, this.#tables));
   }
 

@@ -1,0 +1,169 @@
+// From a case that fits to sawdust: method, joints, cutting files, sheets, lists, and what an older case keeps.
+
+import assert from "node:assert/strict";
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { after, before, test } from "node:test";
+import { field, figure, newVisitor, open, servePage, startBrowser, violations } from "./harness.mjs";
+
+/** @type {Awaited<ReturnType<typeof servePage>>} */
+let host;
+/** @type {import("playwright-core").Browser} */
+let browser;
+/** @type {string} */
+let folder;
+
+before(async () => {
+  host = await servePage();
+  browser = await startBrowser();
+  folder = await mkdtemp(join(tmpdir(), "panelwright-making-"));
+});
+
+after(async () => {
+  await browser?.close();
+  await host?.close();
+  await rm(folder, { recursive: true });
+});
+
+const PHONE = { viewport: { width: 360, height: 780 }, hasTouch: true, isMobile: true };
+
+/**
+ * The text of the file that a button gives.
+ * @param {import("playwright-core").Page} page
+ * @param {string} name
+ */
+async function taken(page, name) {
+  const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name, exact: true }).click()]);
+  const path = join(folder, download.suggestedFilename());
+  await download.saveAs(path);
+  return { path, text: await readFile(path, "latin1") };
+}
+
+/**
+ * @param {import("playwright-core").Page} page
+ * @param {string} name
+ */
+const tab = (page, name) => page.getByRole("tab", { name, exact: true }).click();
+
+test("a laser gives the panels fingers and files that allow for its beam", async () => {
+  const { page, context, wrong } = await newVisitor(browser);
+  await open(page, host.url);
+  await tab(page, "Panels");
+  await page.getByRole("button", { name: "Left", exact: true }).click();
+  const corners = () => page.locator("#flat-left").getAttribute("d").then((path) => (path ?? "").split(/[A-Z]/i).length);
+  const plain = await corners();
+  const size = await figure(page, "Sheet used").innerText();
+  const method = await field(page, "How it is made", "Panels are made");
+  await method.locator("select").selectOption("laser");
+  await page.waitForFunction((before) => document.querySelector("#title-block")?.textContent?.includes(before) === false, size);
+  assert.ok((await corners()) > plain + 12, "fingers have corners");
+  assert.equal(await page.locator("details.group", { hasText: "How it is made" }).locator(".group-line").innerText(), "with a laser");
+
+  const entry = page.locator(".entry", { hasText: "Cutting files" });
+  assert.match(await entry.locator(".contains").innerText(), /laser: the beam's cut is allowed for/);
+  await page.getByRole("combobox", { name: "Which panel" }).selectOption("left");
+  const dxf = await taken(page, "Save DXF of the chosen panels");
+  assert.match(dxf.path, /case-left\.dxf$/);
+  assert.match(dxf.text, /^(999\r?\n.*\r?\n)*\s*0\r?\nSECTION\r?\n/);
+  assert.match(dxf.text, /\$INSUNITS\r?\n\s*70\r?\n\s*4\r?\n/);
+  assert.match(dxf.text, /EOF\s*$/);
+
+  await page.getByRole("combobox", { name: "Left panel", exact: true }).selectOption("hand");
+  await page.waitForFunction(() => /by hand/.test([...document.querySelectorAll(".entry .contains")].map((each) => each.textContent).join()));
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("lists count, print, and follow a change", async () => {
+  const { page, context, wrong } = await newVisitor(browser);
+  await open(page, host.url);
+  assert.equal(await page.locator(".lists-tables table").count(), 0, "nothing is counted before it is looked at");
+  await tab(page, "Lists");
+  await page.locator(".lists-tables table").first().waitFor();
+  const rows = await page.locator('[data-list="shopping"] tbody tr').count();
+  const csv = await taken(page, "Save CSV: Shopping list");
+  assert.equal(csv.text.split("\r\n").filter(Boolean).length, rows + 1);
+  assert.ok((await taken(page, "Save PDF of all lists")).text.startsWith("%PDF-"));
+  await (await field(page, "Prices and pace", "Currency")).locator("input").fill("EUR");
+  await page.getByRole("spinbutton", { name: "One sheet, as bought: Price" }).fill("12.5");
+  await page.waitForFunction(() => /Together EUR 12\.50, \d+ lines? without a price/.test(document.querySelector(".lists-sum")?.textContent ?? ""));
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("the sheets say how near to the fewest they are, and stop when asked", async () => {
+  const { page, context, wrong } = await newVisitor(browser);
+  await open(page, host.url);
+  await tab(page, "Sheets");
+  await page.locator(".stock-picture svg").first().waitFor();
+  assert.match(await page.locator(".sheets-sum").innerText(), /^1 sheet; no layout needs fewer than 1\./);
+  const dxf = await taken(page, "Save DXF: Sheet 1 of 1");
+  assert.match(dxf.text, /\$INSUNITS/);
+  const cases = await field(page, "Sheets to cut from", "Cases to make");
+  await cases.getByRole("spinbutton").fill("7");
+  await page.waitForFunction(() => document.querySelectorAll(".stock-sheet").length > 1);
+  const [, sheets, bound] = /^(\d+) sheets; no layout needs fewer than (\d+)/.exec(await page.locator(".sheets-sum").innerText()) ?? [];
+  assert.ok(Number(sheets) >= Number(bound) && Number(bound) > 1, `${sheets} of ${bound}`);
+  assert.equal(await page.locator(".stock-sheet").count(), Number(sheets));
+  const stop = page.getByRole("button", { name: "Stop", exact: true });
+  if (await stop.isVisible()) {
+    await stop.click();
+    await page.getByRole("button", { name: "Look on for a better layout" }).waitFor();
+  }
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("an older design says of each panel what becomes of it, by keyboard alone", async () => {
+  const { page, context, wrong } = await newVisitor(browser);
+  await open(page, host.url);
+  const old = join(folder, "old.json");
+  await writeFile(old, await taken(page, "Save the design file").then((file) => file.text));
+  await page.getByRole("tab", { name: "Case", exact: true }).focus();
+  await page.keyboard.press("End");
+  assert.equal(await page.getByRole("tab", { name: "Compare" }).getAttribute("aria-selected"), "true");
+  const [chooser] = await Promise.all([
+    page.waitForEvent("filechooser"),
+    page.getByRole("button", { name: "Choose the older design file" }).press("Enter"),
+  ]);
+  await chooser.setFiles(old);
+  await page.getByText(/design on the bench: 6 unchanged/).waitFor();
+  // A taller standoff moves holes of the back and leaves the sleeve's front as it is.
+  const standoff = await field(page, "Board", "Standoff height");
+  await standoff.getByRole("spinbutton").fill("30");
+  await page.waitForFunction(() => document.querySelector('.change[data-panel="back"]:not(.is-unchanged)') !== null);
+  assert.ok((await page.locator(".change:not(.is-unchanged) .overlay svg").count()) > 0, "old and new are drawn");
+  assert.ok((await page.locator('.change[data-panel="back"] li').count()) > 0, "and the reason is said");
+  await page.getByLabel("Link of the older design").fill("#1nonsense");
+  await page.getByLabel("Link of the older design").press("Enter");
+  await page.getByText(/cannot be read/).waitFor();
+  assert.ok((await page.locator(".change").count()) >= 6, "the answer before it stays");
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+for (const [where, options] of Object.entries({ "a desk": { viewport: { width: 1280, height: 900 } }, "a phone": PHONE })) {
+  for (const colorScheme of /** @type {const} */ (["light", "dark"])) {
+    test(`sheets, lists and comparing are within reach on ${where}, ${colorScheme}`, async () => {
+      const { page, context } = await newVisitor(browser, { ...options, colorScheme, reducedMotion: "reduce" });
+      await open(page, host.url);
+      const over = () => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+      const link = await page.evaluate(() => location.href);
+      await page.getByLabel("Height of the cooler, mm").fill("120");
+      await page.getByRole("combobox", { name: "The case is" }).selectOption("smallest");
+      for (const [name, there] of Object.entries({ Sheets: ".stock-picture svg", Lists: ".lists-tables table", Compare: ".compare-acts" })) {
+        await tab(page, name);
+        await page.locator(there).first().waitFor();
+        if (name === "Compare") {
+          await page.getByLabel("Link of the older design").fill(link);
+          await page.getByRole("button", { name: "Compare", exact: true }).click();
+          await page.locator(".overlay svg").first().waitFor();
+        }
+        assert.deepEqual(await violations(page), [], name);
+        assert.equal(await over(), 0, `${name} needs no sideways scrolling`);
+      }
+      await context.close();
+    });
+  }
+}
