@@ -1,15 +1,11 @@
 //! What the page hands out.
 
 use panelwright::Build;
-use panelwright::cutting::{
-    CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg, cut_sheet_to_dxf, cut_sheet_to_svg,
-};
+use panelwright::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
 use panelwright::design::PaperName;
-use panelwright::documents::lists::{self, Lists, SHEET_STEPS};
+use panelwright::documents::lists::{self, Lists};
 use panelwright::documents::marking;
-use panelwright::documents::sheets::{self, SheetsView};
 use panelwright::documents::templates::{self, Way};
-use panelwright::drawing::{SvgOptions, svg};
 use panelwright::panels::Panel;
 use serde::Serialize;
 
@@ -92,28 +88,4 @@ pub fn lists_pdf(build: &Build, paper: &str) -> Vec<u8> {
 /// A panel's table for marking out, as CSV.
 pub fn marking_file(panel: &Panel) -> String {
     marking::csv(panel)
-}
-
-/// The panels on the sheets; `None` for more panels than are laid at once.
-pub fn sheets(build: &Build) -> Option<SheetsView> {
-    sheets::lay(build, SHEET_STEPS).map(|laid| laid.view(build))
-}
-
-/// The picture of a sheet; empty when there is none.
-pub fn sheet_picture(build: &Build, index: usize) -> String {
-    let picture = sheets::lay(build, SHEET_STEPS).and_then(|laid| laid.picture(build, index));
-    picture.map(|drawing| svg(&drawing, &SvgOptions::default())).unwrap_or_default()
-}
-
-/// A sheet's cutting file; empty for a sheet or kind of file that is none.
-pub fn sheet_file(build: &Build, index: usize, kind: &str) -> String {
-    let Some(cut) = sheets::lay(build, SHEET_STEPS).and_then(|laid| laid.cut(build, index)) else {
-        return String::new();
-    };
-    let lines = if build.spec.making.hairline { SvgLines::Hairline } else { SvgLines::Shown };
-    match kind {
-        "dxf" => cut_sheet_to_dxf(&cut, &build.fingerprint),
-        "svg" => cut_sheet_to_svg(&cut, &build.fingerprint, lines),
-        _ => String::new(),
-    }
 }

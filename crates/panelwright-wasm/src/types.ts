@@ -182,16 +182,6 @@ export interface PanelChange {
   new_on_old_mm: [number, number];
 }
 
-/** The panels of every case on the sheets there are. */
-export interface Sheets {
-  sheets: { label: string; size_mm: [number, number]; panels: string[]; yield_share: number; cuts: string[] }[];
-  /** Fewer sheets than this nobody can do with. */
-  bound: number;
-  bound_by: string;
-  fewest: boolean;
-  unplaced: string[];
-}
-
 /** What the design on the bench means for a case built from an older one. */
 export interface Comparison {
   /** Fingerprints of the two designs. */

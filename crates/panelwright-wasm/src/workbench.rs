@@ -8,7 +8,7 @@ use std::cell::OnceCell;
 
 use panelwright::Build;
 use panelwright::design::{Design, PaperName, choice, choices, read_file, read_link, write_file, write_link};
-use panelwright::documents::{pack, recut};
+use panelwright::documents::pack;
 use panelwright::panels::Panel;
 use panelwright::pictures::panel::{all_panels_svg, file_svg};
 use serde::Serialize;
@@ -186,24 +186,6 @@ impl Workbench {
         pack::zip(&pack::files(self.build()))
     }
 
-    /// What the design on the bench means for a case built from the design of a file.
-    ///
-    /// # Errors
-    /// Everything that is wrong with the file, one problem a line.
-    #[wasm_bindgen(unchecked_return_type = "Recut")]
-    pub fn compare_with_file(&self, text: &str) -> Result<JsValue, JsError> {
-        plain(&recut::compare(&Build::of(&read_file(text)?), self.build()))
-    }
-
-    /// What the design on the bench means for a case built from the design of a link.
-    ///
-    /// # Errors
-    /// What is wrong with the link.
-    #[wasm_bindgen(unchecked_return_type = "Recut")]
-    pub fn compare_with_link(&self, text: &str) -> Result<JsValue, JsError> {
-        plain(&recut::compare(&Build::of(&read_link(text)?), self.build()))
-    }
-
     /// What to buy, bag, cut and drill, for as many cases as the design says.
     ///
     /// # Errors
@@ -221,25 +203,6 @@ impl Workbench {
     /// All lists on a paper (`a4`, `letter`), as PDF; the design's own paper for a name that is none.
     pub fn lists_pdf(&self, paper: &str) -> Vec<u8> {
         handover::lists_pdf(self.build(), paper)
-    }
-
-    /// The panels of every case on the design's sheets.
-    ///
-    /// # Errors
-    /// None that a design can cause; the signature is what handing a value to the page needs.
-    #[wasm_bindgen(unchecked_return_type = "Sheets | null")]
-    pub fn sheets(&self) -> Result<JsValue, JsError> {
-        plain(&handover::sheets(self.build()))
-    }
-
-    /// The picture of a sheet, counted from 0; empty when there is none.
-    pub fn sheet_picture(&self, index: usize) -> String {
-        handover::sheet_picture(self.build(), index)
-    }
-
-    /// What a machine cuts from a sheet: `dxf` or `svg`; empty when there is no such sheet or kind of file.
-    pub fn sheet_file(&self, index: usize, kind: &str) -> String {
-        handover::sheet_file(self.build(), index, kind)
     }
 
     /// The design file: only what differs from the default.
