@@ -67,7 +67,7 @@ export class Handover {
         act("DXF", () => void this.#cut("dxf"), "framed", "Save DXF of the chosen panels"),
         act("SVG", () => void this.#cut("svg"), "framed", "Save SVG of the chosen panels"),
       ),
-      entry("Pack", h("p", { class: "contains" }, "all files in one"), act("Save zip", () => this.#pack(), "framed", "Save the whole pack as a zip")),
+      entry("Pack", h("p", { class: "contains" }, "all files in one"), act("Save zip", () => this.#pack(), "framed", "Save zip of the whole pack")),
       entry(
         "Design",
         this.#file,
