@@ -144,6 +144,8 @@ for (const [where, options] of Object.entries({ "a desk": { viewport: { width: 1
       const { page, context } = await newVisitor(browser, { ...options, colorScheme, reducedMotion: "reduce" });
       await open(page, host.url);
       const over = () => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+      // The address takes the design on in a quiet moment.
+      await page.waitForFunction(() => location.hash.length > 1);
       const link = await page.evaluate(() => location.href);
       await page.getByLabel("Height of the cooler, mm").fill("120");
       await page.getByRole("combobox", { name: "The case is" }).selectOption("smallest");
