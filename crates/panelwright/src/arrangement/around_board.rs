@@ -4,18 +4,19 @@ use super::BoardPlace;
 use super::arrange::{BESIDE_MM, EDGE_WEB_MM, gap, surround};
 use super::needs::Needs;
 use crate::design::{CoolerAir, IoOpening, Spec};
+use crate::dimensions::margins;
 use crate::dimensions::{boards, cards};
 use crate::parts::{Part, PartKind, card};
 
 /// Air before a card's fans, mm: a vent beside them lets them breathe; comfortable is a finger's width (common practice).
-const CARD_AIR_MM: [f64; 2] = [3.0, 10.0];
+const CARD_AIR_MM: [f64; 2] = margins::CARD_AIR.get();
 /// Beyond the far end of a card, mm (common practice).
-const CARD_END_MM: [f64; 2] = [2.0, 10.0];
+const CARD_END_MM: [f64; 2] = margins::CARD_END.get();
 /// Above a tower cooler, mm (common practice).
-const OVER_TOWER_MM: [f64; 2] = [2.0, 6.0];
+const OVER_TOWER_MM: [f64; 2] = margins::OVER_TOWER.get();
 /// Above a cooler that takes its air from above, mm: 81.28 less 71.12 in the thermal design guides of the LGA775 era;
 /// comfortable is 15 (from memory: measure yours).
-const OVER_INTAKE_MM: [f64; 2] = [10.16, 15.0];
+const OVER_INTAKE_MM: [f64; 2] = [margins::OVER_INTAKE_LEAST.get(), margins::OVER_INTAKE_EASY.get()];
 
 /// What board, cooler, memory and card ask of the walls.
 pub(super) fn around_board(spec: &Spec, place: &BoardPlace, parts: &[Part]) -> Needs {

@@ -13,16 +13,17 @@ use super::supply::place_supply;
 use super::{Arrangement, BoardPlace, DrivePlace, SupplyPlace, drives, hardware_room};
 use crate::design::{DrivePlace as DriveWanted, SizeRule, Spec, SupplyKind, SupplyPose, Wall};
 use crate::dimensions::boards;
+use crate::dimensions::margins;
 use crate::parts::{Part, board, card, cooler, drive, supply};
 use crate::solid::Aabb;
 use crate::sorting::{sort_by, sort_by_key};
 
 /// Air beside a part that the sleeve slides past, beyond the running clearance: least and comfortable, mm (common
 /// practice: edges of hand-cut sheet are not straight to better than this).
-pub(super) const BESIDE_MM: [f64; 2] = [1.0, 3.0];
+pub(super) const BESIDE_MM: [f64; 2] = margins::BESIDE_PART.get();
 /// Sheet left between an opening and the panel's edge, mm: half the usual sheet, comfortable a whole one (common
 /// practice).
-pub(super) const EDGE_WEB_MM: [f64; 2] = [3.0, 6.0];
+pub(super) const EDGE_WEB_MM: [f64; 2] = margins::EDGE_WEB.get();
 
 /// Places everything and finds the size of the case.
 #[must_use]

@@ -2,15 +2,16 @@
 
 use crate::arrangement::{DrivePlace, Room};
 use crate::design::{DrivePlace as Wanted, DriveSpec, Wall};
+use crate::dimensions::margins;
 use crate::parts::drive;
 use crate::solid::Aabb;
 use crate::sorting::sort_by;
 
 /// Air left around a drive, mm (common practice: room for a fingertip's worth of slack).
-const AIR_MM: f64 = 2.0;
+const AIR_MM: f64 = margins::AROUND_DRIVE.get();
 
 /// Strip along the back kept free on the floor for brackets, mm: a bracket's leg of 20 and air (common practice).
-const BRACKET_STRIP_MM: f64 = 22.0;
+const BRACKET_STRIP_MM: f64 = margins::BRACKET_STRIP.get();
 
 /// The four ways a drive lies flat: unit vectors of `a` (across) and `b` (away from the connector) in a plane.
 const TURNS: [([f64; 2], [f64; 2]); 4] =

@@ -3,11 +3,12 @@
 use crate::design::{FeetKind, FeetSpec};
 use crate::dimensions::boards::UNDERSIDE_LEADS;
 use crate::dimensions::fasteners::{Thread, major_diameter};
+use crate::dimensions::margins;
 use crate::parts::{Part, PartKind, feet};
 use crate::solid::Aabb;
 
 /// Air around a foot's nut, mm: enough to turn a nut by its flats from above (common practice).
-const AIR_MM: f64 = 0.2;
+const AIR_MM: f64 = margins::AROUND_FOOT_NUT.get();
 
 /// How far across the floor a foot may move from its edge.
 const REACH: f64 = 0.66;
@@ -16,7 +17,7 @@ const REACH: f64 = 0.66;
 const HAIR_MM: f64 = 1e-6;
 
 /// Nearest a foot's hole may come to the floor's edge, centre to edge, mm (common practice: its own diameter).
-const EDGE_MM: f64 = 6.5;
+const EDGE_MM: f64 = margins::FOOT_FROM_EDGE.get();
 
 /// Strip along an edge of the floor in which a foot's nut finds room, mm.
 pub const STRIP_MM: f64 = EDGE_MM + feet::NUT_SIDE_MM / 2.0 + AIR_MM;

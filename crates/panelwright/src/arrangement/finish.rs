@@ -8,6 +8,7 @@ use super::needs::{self, Settled};
 use super::{Arrangement, BoardPlace, CardPlace, CaseSize, FanPlace, PortKind, WallPlace, feet, hardware_room, walls};
 use crate::design::{Spec, Wall};
 use crate::dimensions::fans as fan_table;
+use crate::dimensions::margins;
 use crate::parts::{Carrier, Part, PartKind, card, feet as feet_parts, tongue, wall};
 use crate::solid::{Aabb, TOUCH_MM};
 use crate::sorting::sort_by_key;
@@ -123,7 +124,7 @@ pub(super) fn finish(spec: &Spec, draft: Draft) -> Arrangement {
 }
 
 /// Height of screw heads below the floor, mm: 6-32 pan head 2.46 (ASME B18.6.3) and washers.
-const HEADS_MM: f64 = 5.0;
+const HEADS_MM: f64 = margins::SCREW_HEADS_BELOW.get();
 
 /// Room below the floor for the heads of the screws that come up into what stands on it.
 fn heads_below(parts: &[Part], floor_top: f64) -> Vec<Aabb> {
@@ -139,7 +140,7 @@ fn heads_below(parts: &[Part], floor_top: f64) -> Vec<Aabb> {
 }
 
 /// Air around room reserved for hardware, mm (common practice).
-const HARDWARE_AIR_MM: f64 = 0.5;
+const HARDWARE_AIR_MM: f64 = margins::AROUND_HARDWARE.get();
 
 /// Room for the bracket that holds the card's tongue, which stands where feet like to stand: the first place beside a
 /// tongue that is free of other parts.

@@ -8,13 +8,14 @@ use super::needs::Room;
 use super::walls::{self, Hanger};
 use super::{BoardPlace, CaseSize, PortKind, hardware_room};
 use crate::design::{FanSpec, Spec, SupplyKind, Wall};
+use crate::dimensions::margins;
 use crate::dimensions::{boards, fans as fan_table};
 use crate::parts::{board, cooler, wall};
 use crate::sorting::sort_by;
 
 /// Air before a fan on a wall: least and comfortable, mm (fan handbooks: leave depth free on the intake side; figure
 /// common practice).
-const BEFORE_FAN_MM: [f64; 2] = [5.0, 15.0];
+const BEFORE_FAN_MM: [f64; 2] = margins::BEFORE_FAN.get();
 
 /// Everything that hangs on a wall, in the order in which it may choose: what the maker pinned, then the largest.
 pub(super) fn hangers(
@@ -181,7 +182,7 @@ fn ports(
         .flat_map(|(kind, count)| (1..=usize::from(count)).map(move |number| (kind, number)))
         .collect();
     // Between neighbours, mm: plugs side by side (from memory: measure yours; a USB-A plug's body is up to 16 wide).
-    const BETWEEN_MM: f64 = 6.0;
+    const BETWEEN_MM: f64 = margins::BETWEEN_CONNECTORS.get();
     let total: f64 = row.iter().map(|(kind, _)| wall::port_size_mm(*kind)[0] + BETWEEN_MM).sum::<f64>() - BETWEEN_MM;
     let pinned = pin(wanted.wall, wanted.across_mm, wanted.up_mm);
     let mut x = pinned[0].map_or_else(

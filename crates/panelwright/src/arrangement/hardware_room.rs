@@ -6,13 +6,14 @@
 
 use super::arrange::gap;
 use crate::design::{Slide, Spec, Wall};
+use crate::dimensions::margins;
 use crate::solid::Aabb;
 
 /// Air around room kept for hardware, mm (common practice: brackets are bent by hand).
-pub const AIR_MM: f64 = 0.5;
+pub const AIR_MM: f64 = margins::AROUND_HARDWARE.get();
 
 /// Beyond the bracket's own width, mm: the search along a corner goes in steps (common practice).
-const PLAY_MM: f64 = 1.0;
+const PLAY_MM: f64 = margins::ALONG_HARDWARE.get();
 
 /// Where the nut may stand: the panels' inside faces and what stands between them, in either frame.
 pub struct Inside<'a> {
@@ -41,7 +42,7 @@ pub struct Kept {
 }
 
 /// How far from the front corner the nut on left or right still holds the front, mm (common practice).
-pub const NEAR_FRONT_MM: f64 = 80.0;
+pub const NEAR_FRONT_MM: f64 = margins::NUT_NEAR_FRONT.get();
 
 /// The best place for the captive nut that holds the sleeve to the floor: on the front, else on left or right near the
 /// front; the least move of a panel first, then the nearest to the middle of the front.

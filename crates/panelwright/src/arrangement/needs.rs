@@ -4,6 +4,7 @@
 //! inside of the back (x of hole C, y = 0 on the back's inside face and negative towards the front), z = 0 on the floor.
 
 use crate::design::{PaperName, SizeRule, Spec, Wall};
+use crate::dimensions::margins;
 use crate::dimensions::paper;
 
 /// Where an inside face must be: the least position, and the comfortable one further out.
@@ -90,7 +91,7 @@ pub struct Settled {
 }
 
 /// Outside sizes are rounded up to this, mm: a size a maker can mark out with a rule and a sharp pencil.
-const ROUND_UP_MM: f64 = 0.5;
+const ROUND_UP_MM: f64 = margins::SIZES_ROUND_UP.get();
 
 /// Finds the outside size by the design's rule.
 #[must_use]

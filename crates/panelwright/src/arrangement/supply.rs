@@ -4,17 +4,18 @@ use super::arrange::{BESIDE_MM, EDGE_WEB_MM, gap, surround};
 use super::needs::Needs;
 use super::{SupplyPlace, feet};
 use crate::design::{FanSide, FeetKind, Spec, SupplyPose};
+use crate::dimensions::margins;
 use crate::dimensions::{boards, supplies};
 use crate::parts::{Part, supply};
 use crate::solid::Aabb;
 
 /// Between the board's front edge and a supply before it, mm: leads leave the board here (common practice).
-const BEFORE_BOARD_MM: f64 = 10.0;
+const BEFORE_BOARD_MM: f64 = margins::BEFORE_BOARD.get();
 /// Between parts and a supply beside them, mm (common practice).
-const BESIDE_SUPPLY_MM: f64 = 3.0;
+const BESIDE_SUPPLY_MM: f64 = margins::BESIDE_SUPPLY.get();
 
 /// Strip along the back kept free beside a supply on end, mm: a bracket's leg and air (common practice).
-const BACK_STRIP_MM: f64 = 22.0;
+const BACK_STRIP_MM: f64 = margins::BRACKET_STRIP.get();
 
 /// Places the supply and asks for walls around it.
 pub(super) fn place_supply(spec: &Spec, pose: SupplyPose, parts: &[Part], needs: &mut Needs) -> Option<SupplyPlace> {

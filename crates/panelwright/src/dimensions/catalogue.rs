@@ -45,6 +45,10 @@ pub fn all() -> Vec<Entry> {
     super::sheets::entries(&mut out);
     super::hand_work::entries(&mut out);
     super::laser_kerf::entries(&mut out);
+    super::router_work::entries(&mut out);
+    super::method_limits::entries(&mut out);
+    super::joints::entries(&mut out);
+    super::margins::entries(&mut out);
     super::paper::entries(&mut out);
     out
 }

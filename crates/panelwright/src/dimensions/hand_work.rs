@@ -75,6 +75,8 @@ sizes! {
         Source::common_practice(WORKSHOP, "careful hand work");
     SANDING_ALLOWANCE: [f64; 2] = [0.3, 0.5], "Leave outside the line for sanding", "{} to {} mm",
         Source::common_practice(WORKSHOP, "sawn edges");
+    CHAIN_WEB: f64 = 0.5, "Sheet between the holes of a drill chain, cut with a chisel", "{} mm",
+        Source::common_practice(WORKSHOP, "nearer, and the drill runs into the hole before");
     PAINT_FILM: [f64; 2] = [0.05, 0.15], "Paint on one face", "{} to {} mm",
         Source::common_practice(WORKSHOP, "primer and two coats");
     GLUE_LINE: [f64; 2] = [0.05, 0.2], "Glue in a joint", "{} to {} mm",

@@ -264,6 +264,8 @@ sizes! {
         Source::common_practice(WORKSHOP, "soft washers, no countersunk heads");
     WEB_MIN_FIBREBOARD: f64 = 2.0, "Web between holes in 6 mm fibreboard", "at least {} mm",
         Source::common_practice(WORKSHOP, "the careful rule is the sheet's thickness");
+    WEB_LASER_CAREFUL: f64 = 1.0, "Laser-cut webs to be careful with are narrower than the sheet is thick", "{} times the thickness",
+        Source::published("Notes of commercial laser cutters", "webs as wide as the sheet is thick");
 }
 
 /// Lists the sizes of this file and of the general tolerances.

@@ -5,21 +5,14 @@ use super::rule::Rule;
 use super::scene::Scene;
 use super::words;
 use crate::design::{Joint, Material, Method, Seam, SeamSpec};
+use crate::dimensions::joints::{
+    CASE_IS_LIFTED_BY, FACE_SHEAR, JOINT_SAFETY, PRESS_FIBREBOARD, PRESS_PLYWOOD, internal_bond,
+};
 use crate::dimensions::sheets::WEB_MIN_FIBREBOARD;
-use crate::dimensions::source::{Source, Sourced};
+use crate::dimensions::source::Source;
 use crate::panels::{Purpose, finger_widths};
 use crate::parts::PartKind;
 use crate::solid::TOUCH_MM;
-
-/// What a glued corner should bear before it parts, N (*common practice*: a case is lifted by its top; 100 N is some
-/// 10 kg).
-const SHOULD_HOLD_N: Sourced<f64> =
-    Sourced::new(100.0, Source::common_practice("Workshop custom", "a case is lifted by its top"));
-
-/// Shear a glued face of board bears, N/mm², and the pull across its thickness; both to be divided by the safety.
-const SHEAR: f64 = 1.5;
-const INTERNAL_BOND: f64 = 0.65;
-const SAFETY: f64 = 4.0;
 
 pub(super) const JOINT_BEYOND_METHOD: Rule = Rule {
     name: "joint-beyond-method",
@@ -55,7 +48,10 @@ pub(super) const FINGERS_PRESS: Rule = Rule {
 pub(super) const GLUE_AREA: Rule = Rule {
     name: "glue-area",
     what: "A glued corner has area enough to hold.",
-    source: Source::derived("EN 622-5, EN 204", "internal bond 0.65 and shear 1.5 N/mm², a quarter of it relied on"),
+    source: Source::derived(
+        "EN 622-5, EN 204",
+        "internal bond and shear of the glued areas, a quarter of it relied on",
+    ),
     look: glue_area,
 };
 
@@ -143,8 +139,8 @@ fn finger_width(scene: &Scene, found: &mut Vec<Finding>) {
 const fn most_press(material: Material) -> Option<f64> {
     match material {
         Material::Acrylic => None,
-        Material::Plywood => Some(0.15),
-        _ => Some(0.1),
+        Material::Plywood => Some(PRESS_PLYWOOD.get()[1]),
+        _ => Some(PRESS_FIBREBOARD.get()[1]),
     }
 }
 
@@ -171,6 +167,7 @@ fn fingers_press(scene: &Scene, found: &mut Vec<Finding>) {
 fn holds_n(scene: &Scene, seam: &SeamSpec) -> f64 {
     let case = &scene.case.arrangement.case;
     let t = case.thickness_mm;
+    let (shear, bond) = (FACE_SHEAR.get(), internal_bond(t).get());
     let [one, other] = seam.seam.walls();
     let length = clear_length(scene, seam.seam);
     let force = match seam.joint {
@@ -185,12 +182,12 @@ fn holds_n(scene: &Scene, seam: &SeamSpec) -> f64 {
                 .map(|body| body.size().iter().fold(0.0_f64, |most, side| most.max(*side)) * block)
                 .sum();
             // The edge itself holds by the face's bond.
-            area * SHEAR + length * t * INTERNAL_BOND
+            area * shear + length * t * bond
         }
-        Joint::Rebate => length * (t + seam.reach_mm(t)) * INTERNAL_BOND,
+        Joint::Rebate => length * (t + seam.reach_mm(t)) * bond,
         Joint::Finger => {
             let count = finger_widths(case, seam.seam, scene.case.spec.making.finger_mm).len();
-            count.saturating_sub(1) as f64 * t * t * SHEAR
+            count.saturating_sub(1) as f64 * t * t * shear
         }
         Joint::Tab => {
             let slots = scene
@@ -200,10 +197,10 @@ fn holds_n(scene: &Scene, seam: &SeamSpec) -> f64 {
                 .filter(|shape| shape.feature.about.iter().any(|about| about == seam.covered.name()))
                 .count();
             // Both flanks of each tab, and the shoulders' edge.
-            slots as f64 * 2.0 * t * t * SHEAR + length * t * INTERNAL_BOND * 0.5
+            slots as f64 * 2.0 * t * t * shear + length * t * bond * 0.5
         }
     };
-    force / SAFETY
+    force / JOINT_SAFETY.get()
 }
 
 /// Length of a seam inside the case, mm.
@@ -219,12 +216,12 @@ fn clear_length(scene: &Scene, seam: Seam) -> f64 {
 fn glue_area(scene: &Scene, found: &mut Vec<Finding>) {
     for seam in &scene.case.spec.making.joints.seams {
         let holds = holds_n(scene, seam);
-        if holds < SHOULD_HOLD_N.get() {
+        if holds < CASE_IS_LIFTED_BY.get() {
             let mut finding = GLUE_AREA
                 .caution(format!("The glued joint of {} holds some {holds:.0} N.", names(seam)))
                 .with_remedy("Take narrower and so more fingers, blocks, or brackets there.");
             finding.measured = Some(libm::round(holds));
-            finding.needed = Some(SHOULD_HOLD_N.get());
+            finding.needed = Some(CASE_IS_LIFTED_BY.get());
             finding.unit = "N";
             found.push(told(finding, scene, seam));
         }
