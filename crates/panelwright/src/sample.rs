@@ -116,7 +116,7 @@ fn any_value(entry: &Choice, random: &mut Random) -> Value {
 /// dice, and sizes that only make sense together.
 fn is_left_alone(key: &str) -> bool {
     let field = key.rsplit('.').next().unwrap_or(key);
-    let placed = matches!(field, "across" | "along" | "up" | "holes" | "spacing" | "turned" | "jack_hole");
+    let placed = matches!(field, "across" | "along" | "up" | "holes" | "opening" | "spacing" | "turned" | "jack_hole");
     let measured = matches!(field, "face_width" | "face_height" | "socket_from_right" | "socket_from_rear");
     let region = key.starts_with("vent_") && matches!(field, "width" | "height" | "panel");
     let bracket = key.starts_with("bracket.") || key.starts_with("captive.");

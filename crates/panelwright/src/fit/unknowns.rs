@@ -74,8 +74,12 @@ fn supply_holes_unknown(scene: &Scene, found: &mut Vec<Finding>) {
         return;
     }
     let mut finding = SUPPLY_HOLES_UNKNOWN
-        .note("The screw holes of this supply are not published. None is drilled.")
-        .with_remedy("Measure the holes in your supply's face and enter them.")
+        .note(if spec.opening.is_some() {
+            "The screw holes of this supply are not published. None is drilled."
+        } else {
+            "The screw holes of this supply are not published. None is drilled, and no opening cut."
+        })
+        .with_remedy("Measure the holes and the opening in your supply's face and enter them.")
         .with_about(["supply"]);
     if let Some(place) = &scene.case.arrangement.supply {
         finding = finding

@@ -22,11 +22,17 @@ const INSIDE_FACE_MM: f64 = 6.0;
 /// An opening smaller than this across is not worth cutting, mm: an inlet's plug is about 20 wide.
 const LEAST_OPENING_MM: f64 = 20.0;
 
+/// Two corners nearer than this are one point measured twice, mm.
+const LEAST_MEASURED_MM: f64 = 1.0;
+
 /// How deep a screw may go into a supply, mm (from memory: measure yours; parts behind the face stand further back).
 const DEEPEST_MM: f64 = 6.5;
 
 /// Radius of the opening's corners, mm: what a hand saw and file leave (common practice).
 const CORNER_MM: f64 = 3.0;
+
+/// The opening the maker measured.
+const MEASURED_OPENING: Source = Source::common_practice("The maker's measure", "opening in the face of this supply");
 
 /// Holes the maker measured.
 const MEASURED: Source = Source::common_practice("The maker's measure", "holes in the face of this supply");
@@ -76,17 +82,30 @@ fn built_in(bench: &mut Bench) {
     }
     let [width, height, _] = place.size_mm;
     let centres: Vec<[f64; 2]> = holes.iter().map(|(hole, _)| *hole).collect();
-    let Some([x0, y0, x1, y1]) = opening([width, height], &centres, diameter / 2.0) else { return };
+    let derived = Source::derived("Size of the supply's face", "as large as its screws leave sheet around them");
+    let (found, source) = match bench.spec.supply.opening {
+        Some(corners) => (between(corners), MEASURED_OPENING),
+        None => (opening([width, height], &centres, diameter / 2.0), derived),
+    };
+    let Some([x0, y0, x1, y1]) = found else { return };
     let a = bench.on(wall, place.face.to_case(Point::new(x0, y0), 0.0));
     let b = bench.on(wall, place.face.to_case(Point::new(x1, y1), 0.0));
     let cut = Cut::new(
         "supply-opening",
         Purpose::SupplyOpening,
         "Opening for the supply's mains inlet, its switch and its outgoing air",
-        Source::derived("Size of the supply's face", "as large as its screws leave sheet around them"),
+        source,
     )
     .about("supply");
-    bench.shape(wall, cut, FeatureKind::Opening, None, Contour::rounded_rect(a.x, a.y, b.x, b.y, CORNER_MM));
+    // A measured opening may be smaller than the usual corners.
+    let corner = CORNER_MM.min((b.x - a.x).abs() / 2.0).min((b.y - a.y).abs() / 2.0);
+    bench.shape(wall, cut, FeatureKind::Opening, None, Contour::rounded_rect(a.x, a.y, b.x, b.y, corner));
+}
+
+/// The rectangle between two corners; `None` when they are nearer than a saw's cut.
+fn between([one, other]: [[f64; 2]; 2]) -> Option<[f64; 4]> {
+    let found = [one[0].min(other[0]), one[1].min(other[1]), one[0].max(other[0]), one[1].max(other[1])];
+    (found[2] - found[0] >= LEAST_MEASURED_MM && found[3] - found[1] >= LEAST_MEASURED_MM).then_some(found)
 }
 
 /// The largest upright opening of a face that keeps clear of its screws: x0, y0, x1, y1 in the face's frame.
@@ -140,6 +159,48 @@ mod tests {
             let dy = (y0 - hole[1]).max(hole[1] - y1).max(0.0);
             assert!(libm::hypot(dx, dy) >= 1.95 + 3.0 - 1e-9, "{hole:?}");
         }
+    }
+
+    /// An SFX supply, whose holes and openings nobody publishes, once its owner has measured them: the way from the
+    /// choices to the panel, and the notes that then fall silent.
+    #[test]
+    fn what_the_maker_measured_is_drilled_and_cut() {
+        use crate::Build;
+        use crate::design::Design;
+        let mut design = Design::default();
+        design.set_json("supply.kind", &"sfx".into()).unwrap();
+        let cut = |design: &Design| {
+            let build = Build::of(design);
+            let panel = build.panels.iter().find(|panel| panel.wall == build.arrangement.supply.unwrap().wall).unwrap();
+            let of = |purpose| {
+                panel.features.iter().filter(|feature| feature.purpose == purpose).cloned().collect::<Vec<_>>()
+            };
+            let told = build.findings.iter().any(|finding| finding.rule == "supply-holes-unknown");
+            (of(Purpose::SupplyScrew), of(Purpose::SupplyOpening), told)
+        };
+        let (holes, openings, told) = cut(&design);
+        assert!(holes.is_empty() && openings.is_empty() && told);
+        let measured = serde_json::json!([[6.0, 6.0], [119.0, 6.0], [6.0, 57.5], [119.0, 57.5]]);
+        design.set_json("supply.holes", &measured).unwrap();
+        let (holes, openings, told) = cut(&design);
+        assert_eq!((holes.len(), openings.len(), told), (4, 1, false));
+        let apart = (holes[1].centre - holes[0].centre).hypot();
+        assert!((apart - 113.0).abs() < 1e-9, "{apart}");
+        design.set_json("supply.opening", &serde_json::json!([[100.0, 50.0], [20.0, 12.0]])).unwrap();
+        let (holes, openings, _) = cut(&design);
+        let bounds = openings[0].contour.bbox();
+        let mut size = [bounds.width(), bounds.height()];
+        size.sort_by(f64::total_cmp);
+        assert!((size[0] - 38.0).abs() < 1e-9 && (size[1] - 80.0).abs() < 1e-9, "{size:?}");
+        assert_eq!(openings[0].source, MEASURED_OPENING);
+        // The corner measured as (20, 12) lies 14 and 6 from the hole at (6, 6), whichever way the supply stands.
+        let near =
+            holes.iter().map(|hole| openings[0].contour.distance_to_point(hole.centre)).fold(f64::INFINITY, f64::min);
+        assert!((near - libm::hypot(14.0, 6.0)).abs() < 1.3, "{near}");
+        // An opening alone is cut too.
+        design.set_json("supply.holes", &serde_json::json!([])).unwrap();
+        let (holes, openings, told) = cut(&design);
+        assert_eq!((holes.len(), openings.len(), told), (0, 1, true));
     }
 
     #[test]

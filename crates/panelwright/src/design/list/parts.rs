@@ -331,6 +331,21 @@ fn supply() -> Vec<Choice> {
         )
         .unless("supply.kind", brick)
         .done(),
+        Entry::new(
+            81,
+            "supply.opening",
+            group,
+            "Opening for its inlet and air, measured",
+            Kind::Points { max: 2, limit_mm: 200.0 },
+            Value::Points(Vec::new()),
+        )
+        .help(
+            "Two opposite corners, from the lower left corner of the face as its holes. None: as large as the screws leave \
+             sheet around them; without screws nothing is cut.",
+            MAKER,
+        )
+        .unless("supply.kind", brick)
+        .done(),
         Entry::mm(78, "supply.cable_room", group, "Room for cables at its inner end", [0.0, 120.0], 0.5, 45.0)
             .presets(&[("tight, 30", 30.0), ("45", 45.0), ("modular, 60", 60.0)])
             .help("Fixed leads need about 30, modular plugs up to 60.", MEMORY)

@@ -14,6 +14,7 @@
 //! end in CR LF; the same input gives the same bytes.
 
 mod frame;
+mod frame_after;
 #[cfg(test)]
 mod tests;
 
@@ -80,12 +81,12 @@ pub fn dxf(file: &Dxf<'_>) -> String {
     for (place, layer) in file.layers.iter().enumerate() {
         writer.layer(layer, LAYER_HANDLES + place);
     }
-    writer.fixed(frame::AFTER_LAYERS);
+    writer.fixed(frame_after::AFTER_LAYERS);
     for (place, item) in file.items.iter().enumerate() {
         let name = file.layers.get(item.layer).map_or_else(|| "0".to_owned(), |layer| layer_name(&layer.name));
         writer.item(&item.form, &name, first + place);
     }
-    writer.fixed(frame::AFTER_ENTITIES);
+    writer.fixed(frame_after::AFTER_ENTITIES);
     writer.text
 }
 
