@@ -15,15 +15,24 @@ import ezdxf
 import numpy
 import pytest
 import resvg_py
+import shapely
 from PIL import Image
 from ezdxf import recover
-from shapely.geometry import Polygon
+from shapely import affinity
+from shapely.geometry import LineString, Polygon
 
 import flat
 
 SVG = "{http://www.w3.org/2000/svg}"
-# What no tool follows.
-ASIDE = {"notes", "tabs", "sheet"}
+# What no tool follows; holding tabs are marked on layers named by their height.
+ASIDE = {"notes", "sheet", "part"}
+
+
+def is_aside(layer):
+    """Whether a layer holds marks that no tool follows."""
+    return layer in ASIDE or layer.startswith("tabs-")
+
+
 # mm: half a unit in the fourth decimal at both ends of a coordinate, and room.
 EXACT = 0.001
 
@@ -131,7 +140,7 @@ def contours(document):
     return [
         (entity.dxf.layer, form(entity))
         for entity in document.modelspace()
-        if entity.dxf.layer not in ASIDE and entity.dxf.layer not in ("lettering", "parting")
+        if not is_aside(entity.dxf.layer) and entity.dxf.layer not in ("lettering", "parting")
     ]
 
 
@@ -213,7 +222,8 @@ def check_contours(document, name):
 
 
 def test_every_file_of_every_rule_is_clean(specimens, packs):
-    files = sorted(specimens.glob("*.dxf")) + [file for folder, _ in packs for file in sorted(folder.glob("cut/*.dxf"))]
+    # The first of two goes has no outline: `test_files_show_the_face_that_is_up` reads those.
+    files = [file for file in sorted(specimens.glob("*.dxf")) if not file.name.startswith("go-")] + [file for folder, _ in packs for file in sorted(folder.glob("cut/*.dxf"))]
     assert len(files) > 150
     for file in files:
         count = check_contours(audited(file), file.name)
@@ -312,6 +322,113 @@ def test_router_paths_leave_the_part_and_take_no_more(specimens, told):
             assert swept.distance(part.exterior) < 0.01
             checked += 1
     assert checked > 100
+
+
+def flipped(shape, width):
+    """A shape as seen from the other face of a panel so wide."""
+    return affinity.scale(shape, xfact=-1, origin=(width / 2, 0))
+
+
+def in_outside_view(go, shape):
+    """A shape of a file in the panel's own frame."""
+    return flipped(shape, go["width"]) if go["seen_from"] == "inside" else shape
+
+
+def test_files_show_the_face_that_is_up(specimens, told):
+    """Each cut once in all goes of a panel, on the face it lies in, where the panel has it when that face is up."""
+    panels = {}
+    for go in told["goes"]:
+        panels.setdefault(go["file"].rsplit("-", 1)[0], []).append(go)
+    mirrored, twice = 0, 0
+    for name, goes in panels.items():
+        left = [feature for feature in goes[0]["features"] if not (feature["notch"] and feature["through"])]
+        # What a file leaves out it names; rebates of joints run out past the edge.
+        left = [feature for feature in left if not feature["joint"] and feature["id"] not in goes[-1]["lost"]]
+        left = [(feature, flat.polygon(feature["path"])) for feature in left]
+        assert len(goes) == goes[0]["of"]
+        for go in goes:
+            document = audited(specimens / f"{go['file']}.dxf")
+            head = (specimens / f"{go['file']}.dxf").read_text().split("SECTION")[0]
+            assert f"seen from {go['seen_from']}" in head and ("mirror image" in head) == (go["seen_from"] == "inside")
+            layers = {layer for layer, _ in contours(document)}
+            assert ("outline" in layers) == (go is goes[-1])
+            # Nothing cut to a depth lies in the face that is down.
+            blind = {layer for layer in layers if layer.endswith("mm") or layer.endswith("-inside")}
+            assert all(layer.endswith("-inside") == (go["seen_from"] == "inside") for layer in blind), (name, blind)
+            mirrored += go["seen_from"] == "inside"
+            for layer, contour in contours(document):
+                shape = in_outside_view(go, polygon(contour))
+                if layer == "outline":
+                    assert shape.symmetric_difference(flat.polygon(go["outline"])).area < 0.01 * shape.length
+                    continue
+                found = [
+                    pair
+                    for pair in left
+                    if pair[0]["through"] == (layer not in blind) and pair[1].hausdorff_distance(shape) < 0.01
+                ]
+                if not found and layer.startswith("rebate") and any(feature["joint"] for feature in go["features"]):
+                    # A joint's rebate runs out past the edge it reaches.
+                    continue
+                assert found, (name, layer, shape.bounds)
+                left = [pair for pair in left if pair is not found[0]]
+        # The same cut named twice is cut once.
+        done = [flat.polygon(feature["path"]) for feature in goes[0]["features"]]
+        for feature, shape in left:
+            assert sum(shape.hausdorff_distance(other) < 0.01 for other in done) > 1, (name, feature["id"])
+        twice += len(goes) == 2
+    assert mirrored > 100 and twice >= 2, (mirrored, twice)
+
+
+def test_lettering_keeps_off_every_cut(specimens, told):
+    """Strokes on whole sheet: inside the outline and 1.5 mm from it and from whatever is cut; readable from inside."""
+    lettered, strokes = 0, 0
+    for go in told["goes"]:
+        document = ezdxf.readfile(specimens / f"{go['file']}.dxf")
+        lines = [entity for entity in document.modelspace() if entity.dxf.layer == "lettering"]
+        if go["method"] == "router":
+            assert not lines
+            continue
+        assert go["seen_from"] == "inside"
+        lettered += bool(lines)
+        sheet = flat.polygon(go["outline"]).buffer(-1.49, join_style="mitre")
+        cuts = shapely.union_all([flat.polygon(feature["path"]) for feature in go["features"]]).buffer(1.49)
+        for line in lines:
+            if line.dxftype() == "LINE":
+                points = [line.dxf.start, line.dxf.end]
+            else:
+                points = list(line.get_points("xy"))
+            stroke = in_outside_view(go, LineString([tuple(point)[:2] for point in points]))
+            assert sheet.contains(stroke), (go["file"], stroke.bounds)
+            assert not cuts.intersects(stroke), (go["file"], stroke.bounds)
+            strokes += 1
+    assert lettered > 80 and strokes > 2000, (lettered, strokes)
+
+
+def test_holding_tabs_are_marked_with_place_length_and_height(specimens, told):
+    """Marks start and end on the outline, as far apart as a tab is wide, and the remarks give the same in figures."""
+    checked = 0
+    for go in told["goes"]:
+        if go["method"] != "router" or go["go"] != go["of"]:
+            continue
+        path = specimens / f"{go['file']}.dxf"
+        marks = [entity for entity in ezdxf.readfile(path).modelspace() if entity.dxf.layer.startswith("tabs-")]
+        remarks = path.read_text().split("SECTION")[0]
+        figures = re.findall(r"tabs-([\d.]+)mm: x (-?[\d.]+) y (-?[\d.]+), ([\d.]+) long", remarks)
+        assert len(marks) == len(figures) <= go["tabs"], go["file"]
+        outline = flat.polygon(go["outline"])
+        cuts = [flat.polygon(feature["path"]) for feature in go["features"]]
+        for mark, (height, x, y, length) in zip(marks, figures):
+            start, *_, end = mark.get_points("xy")
+            tab = in_outside_view(go, LineString([start, end]))
+            assert outline.exterior.distance(shapely.Point(tab.coords[0])) < EXACT
+            assert outline.exterior.distance(shapely.Point(tab.coords[-1])) < EXACT
+            assert tab.length == pytest.approx(go["tab_width"], abs=EXACT) == pytest.approx(float(length), abs=0.01)
+            assert math.dist((float(x), float(y)), ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)) < 0.01
+            assert float(height) == pytest.approx(go["tab_height"], abs=0.005)
+            if not go["beside_cut"]:
+                assert all(cut.distance(tab) > go["thickness"] - 0.01 for cut in cuts), go["file"]
+            checked += 1
+    assert checked > 150, checked
 
 
 def test_the_kerf_test_piece_has_its_cuts(specimens):

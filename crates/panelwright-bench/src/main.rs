@@ -32,7 +32,7 @@ const ROUTER: CutRule = CutRule::Router(RouterRule {
     cutter_mm: 3.175,
     relief: Some(Relief::Diagonal),
     compensated: true,
-    tabs: Some(TabRule { count: 4, width_mm: 5.0, from_corner_mm: 15.0 }),
+    tabs: Some(TabRule { count: 4, width_mm: 5.0, height_mm: 1.5, from_corner_mm: 15.0 }),
 });
 
 fn main() -> std::io::Result<()> {

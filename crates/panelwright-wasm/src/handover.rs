@@ -59,7 +59,8 @@ pub fn templates_pdf(build: &Build) -> Vec<u8> {
 
 /// A panel's cutting file; empty for a kind of file that is none.
 pub fn cut_file(build: &Build, panel: &Panel, kind: &str) -> String {
-    let cut = CutPanel::by_method(&build.spec, panel);
+    // What is cut from the inside before the sheet is turned over is in the pack.
+    let Some(cut) = CutPanel::for_files(&build.spec, panel).pop() else { return String::new() };
     let lines = if build.spec.making.hairline { SvgLines::Hairline } else { SvgLines::Shown };
     match kind {
         "dxf" => cut_panel_to_dxf(&cut, &build.fingerprint),

@@ -139,7 +139,7 @@ impl Layout {
 
     /// A sheet as `dxf` or `svg` to cut; empty for what there is not.
     pub fn file(&self, build: &Build, index: usize, kind: &str) -> String {
-        let Some(cut) = sheet::cut_sheet(build, &self.job, &self.plan, index) else { return String::new() };
+        let Some(cut) = sheet::cut_sheet(build, &self.job, &self.plan, index).pop() else { return String::new() };
         let lines = if build.spec.making.hairline { SvgLines::Hairline } else { SvgLines::Shown };
         match kind {
             "dxf" => cut_sheet_to_dxf(&cut, &build.fingerprint),

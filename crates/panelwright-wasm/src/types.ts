@@ -29,7 +29,7 @@ export interface Choice {
   help: string;
   source: string;
   confidence: string;
-  when: null | { key: string; names: string[]; is: boolean };
+  when: null | { key: string; or?: string[]; names: string[]; is: boolean };
 }
 
 /** One published size. */

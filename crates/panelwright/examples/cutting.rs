@@ -8,10 +8,11 @@ use std::path::Path;
 
 use kurbo::Vec2;
 use panelwright::cutting::{
-    CutPanel, CutRule, CutSheet, Joins, Relief, ReliefWall, RouterRule, SvgLines, TabRule, cut_panel_to_dxf,
+    CutPanel, CutRule, CutSheet, Joins, Relief, ReliefWall, RouterRule, SvgLines, TabRule, Trouble, cut_panel_to_dxf,
     cut_panel_to_svg, cut_sheet_to_dxf, cut_sheet_to_svg, kerf_test_piece, offset,
 };
 use panelwright::drawing::Contour;
+use panelwright::panels::Purpose;
 use panelwright::{Build, sample};
 use serde_json::{Value, json};
 
@@ -81,8 +82,79 @@ fn main() -> std::io::Result<()> {
         }
     }
     write(folder, "kerf-test", &cut_panel_to_dxf(&kerf_test_piece(10, 100.0, 6.0), "-"), "dxf")?;
-    let document = json!({ "files": told, "offsets": offsets() });
+    let document = json!({ "files": told, "offsets": offsets(), "goes": goes(folder)? });
     fs::write(folder.join("cutting.json"), document.to_string())
+}
+
+/// Designs whose panels are written as a pack holds them: seen from the face that is up, lettered for a laser, in two
+/// goes where both faces are worked on. A thin cutter without relief, so that every contour is the panel's own.
+const LETTERED: u64 = 16;
+
+fn goes(folder: &Path) -> std::io::Result<Vec<Value>> {
+    let mut all = Vec::new();
+    for seed in 0..LETTERED {
+        for method in ["laser", "router"] {
+            let mut design = sample::design(seed, seed % 4 == 3);
+            let choices: [(&str, Value); 12] = [
+                ("method", method.into()),
+                ("method.floor", "same".into()),
+                ("method.back", "same".into()),
+                ("method.left", "same".into()),
+                ("method.right", "same".into()),
+                ("method.front", "same".into()),
+                ("method.top", "same".into()),
+                ("laser.compensated", false.into()),
+                ("laser.lettering", true.into()),
+                ("router.relief", "none".into()),
+                ("router.cutter", 0.5.into()),
+                ("router.compensated", false.into()),
+            ];
+            // A back with work on both faces: the shield's rebate outside, a counterbored jack inside.
+            let both: [(&str, Value); 3] = [
+                ("board.io_opening", "rebate".into()),
+                ("supply.kind", "brick".into()),
+                ("supply.jack_hole", 11.2.into()),
+            ];
+            for (key, value) in choices.into_iter().chain(both.into_iter().filter(|_| seed % 2 == 1)) {
+                design.set_json(key, &value).map_err(std::io::Error::other)?;
+            }
+            let build = Build::of(&design);
+            for panel in &build.panels {
+                let goes = CutPanel::for_files(&build.spec, panel);
+                for (number, go) in goes.iter().enumerate() {
+                    let file = format!("go-{seed}-{method}-{}-{number}", panel.id());
+                    write(folder, &file, &cut_panel_to_dxf(go, &build.fingerprint), "dxf")?;
+                    all.push(json!({
+                        "file": file,
+                        "method": method,
+                        "go": number + 1,
+                        "of": goes.len(),
+                        "seen_from": go.seen_from.name(),
+                        "width": panel.size_mm[0],
+                        "thickness": panel.thickness_mm,
+                        "tabs": build.spec.making.router.tabs,
+                        "tab_width": build.spec.making.router.tab_width_mm,
+                        "tab_height": build.spec.making.router.tab_height_mm,
+                        "beside_cut": go.problems.iter().any(|problem| problem.what == Trouble::TabsBesideCut),
+                        "outline": panel.outline.to_path_data(),
+                        "lost": go.problems.iter()
+                            .filter(|problem| matches!(problem.what, Trouble::Lost(_) | Trouble::NoDepth))
+                            .map(|problem| problem.of.clone())
+                            .collect::<Vec<String>>(),
+                        "features": panel.features.iter().map(|feature| json!({
+                            "id": feature.id,
+                            "path": feature.contour.to_path_data(),
+                            "through": feature.blind.is_none(),
+                            "face": feature.blind.map(|(_, face)| face.name()),
+                            "notch": feature.notch,
+                            "joint": feature.purpose == Purpose::JointRebate,
+                        })).collect::<Vec<Value>>(),
+                    }));
+                }
+            }
+        }
+    }
+    Ok(all)
 }
 
 fn write(folder: &Path, name: &str, text: &str, ending: &str) -> std::io::Result<()> {

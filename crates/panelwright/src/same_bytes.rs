@@ -50,9 +50,10 @@ fn add(out: &mut String, name: &str, design: &Design) {
     line("panels.svg", all_panels_svg(&build).as_bytes());
     for panel in &build.panels {
         line(panel.id(), file_svg(&build, panel.wall).unwrap_or_default().as_bytes());
-        let cut = CutPanel::by_method(&build.spec, panel);
-        line("dxf", cut_panel_to_dxf(&cut, &build.fingerprint).as_bytes());
-        line("cut.svg", cut_panel_to_svg(&cut, &build.fingerprint, SvgLines::Shown).as_bytes());
+        for cut in CutPanel::for_files(&build.spec, panel) {
+            line("dxf", cut_panel_to_dxf(&cut, &build.fingerprint).as_bytes());
+            line("cut.svg", cut_panel_to_svg(&cut, &build.fingerprint, SvgLines::Shown).as_bytes());
+        }
     }
     let setup = templates::setup(&build.spec.template, None);
     line("templates.pdf", &templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup));

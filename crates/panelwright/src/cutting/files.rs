@@ -5,8 +5,9 @@
 
 use kurbo::{BezPath, Point, Vec2};
 
-use super::panel::{CutLayer, CutPanel, LayerUse};
+use super::panel::{CutLayer, CutPanel, LayerUse, TABS};
 use super::strokes::strokes;
+use crate::drawing::number::format_number;
 use crate::drawing::{
     Colour, Contour, Drawing, Dxf, DxfForm, DxfItem, DxfLayer, Form, Item, Layer, Shape, Style, SvgOptions,
     THIN_LINE_MM, dxf, svg,
@@ -49,7 +50,7 @@ pub struct CutSheet {
     pub panels: Vec<CutPanel>,
 }
 
-/// A panel's cutting file as DXF, mm, y up, in the panel's own frame seen from outside.
+/// A panel's cutting file as DXF, mm, y up, as seen from the face that is up ([`CutPanel::seen_from`]).
 #[must_use]
 pub fn cut_panel_to_dxf(panel: &CutPanel, fingerprint: &str) -> String {
     to_dxf(core::slice::from_ref(panel), None, &about(panel, fingerprint))
@@ -79,7 +80,13 @@ pub fn cut_sheet_to_svg(sheet: &CutSheet, fingerprint: &str, lines: SvgLines) ->
 
 /// The lines that say what a file is: program, what it shows, how it was made, which design.
 fn about(panel: &CutPanel, fingerprint: &str) -> Vec<String> {
-    vec![format!("{}, design {fingerprint}, panelwright {}", panel.label, env!("CARGO_PKG_VERSION")), panel.rule.says()]
+    let mut lines = vec![
+        format!("{}, design {fingerprint}, panelwright {}", panel.label, env!("CARGO_PKG_VERSION")),
+        panel.rule.says(),
+    ];
+    lines.push(panel.face_note().to_owned());
+    lines.extend(panel.notes.iter().cloned());
+    lines
 }
 
 fn about_sheet(sheet: &CutSheet, fingerprint: &str) -> Vec<String> {
@@ -90,7 +97,26 @@ fn about_sheet(sheet: &CutSheet, fingerprint: &str) -> Vec<String> {
             lines.push(says);
         }
     }
+    for panel in &sheet.panels {
+        let notes = core::iter::once(panel.face_note()).chain(panel.notes.iter().map(String::as_str));
+        lines.extend(notes.map(|note| format!("{}: {note}", panel.label)));
+    }
     lines
+}
+
+/// Each holding tab in figures, for programs that place tabs by number.
+fn tab_figures(panels: &[CutPanel]) -> Vec<String> {
+    let number = |value: f64| format_number(value, 2);
+    let layers = panels.iter().flat_map(|panel| &panel.layers).filter(|layer| layer.name.starts_with(TABS));
+    layers
+        .flat_map(|layer| layer.lines.iter().map(move |line| (layer, line)))
+        .filter_map(|(layer, line)| {
+            let (first, last) = (*line.first()?, *line.last()?);
+            let middle = first.midpoint(last);
+            let length = number(libm::hypot(last.x - first.x, last.y - first.y));
+            Some(format!("{}: x {} y {}, {length} long", layer.name, number(middle.x), number(middle.y)))
+        })
+        .collect()
 }
 
 fn edge(sheet: &CutSheet) -> Contour {
@@ -143,7 +169,8 @@ fn to_dxf(panels: &[CutPanel], sheet: Option<&Contour>, about: &[String]) -> Str
         items.extend(layer.lines.iter().map(|line| DxfItem { layer: place, form: DxfForm::Line(line) }));
         items.extend(layer.cuts.iter().map(|cut| DxfItem { layer: place, form: DxfForm::Contour(&cut.contour) }));
     }
-    dxf(&Dxf { remarks: about.to_vec(), layers, items })
+    let remarks = about.iter().cloned().chain(tab_figures(panels)).collect();
+    dxf(&Dxf { remarks, layers, items })
 }
 
 fn to_svg(

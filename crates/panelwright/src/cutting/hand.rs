@@ -2,6 +2,8 @@
 
 use kurbo::{Point, Rect, Vec2};
 
+use super::chain::{drill_chain, opening_holes};
+use crate::design::HandSpec;
 use crate::dimensions::hand_work::{Saw, blade_hole};
 use crate::drawing::{Contour, Segment};
 use crate::panels::{Edge, Feature, FeatureKind, Panel};
@@ -17,7 +19,7 @@ pub struct BladeHole {
 }
 
 /// Air between a blade-entry hole and the line to saw, mm (common practice: half a saw cut and a hair).
-const AIR_MM: f64 = 0.8;
+pub const BLADE_AIR_MM: f64 = 0.8;
 /// A line that turns by less than this is followed without stopping, radians (about 25 degrees; common practice).
 const GENTLE: f64 = 0.44;
 const HAIR_MM: f64 = 1e-9;
@@ -115,7 +117,7 @@ fn nestle(contour: &Contour, corner: Point, inward: Vec2, radius: f64) -> Option
     let steps = libm::ceil(most / step).clamp(1.0, 8000.0) as usize;
     (0..=steps)
         .map(|index| corner + way * (index as f64 * step))
-        .find(|at| contour.contains(*at) && contour.distance_to_point(*at) >= radius + AIR_MM)
+        .find(|at| contour.contains(*at) && contour.distance_to_point(*at) >= radius + BLADE_AIR_MM)
 }
 
 /// How deep a saw's frame must be to follow a line: the greatest distance of any of its points from the nearest of the
@@ -209,9 +211,9 @@ pub struct Drill {
     pub blind: usize,
 }
 
-/// Every drill of a panel, the thinnest first: holes, ends of vents, and blade entries of `entry_mm`.
+/// Every drill of a panel, the thinnest first: holes, ends of vents, blade entries and chains.
 #[must_use]
-pub fn drill_list(panel: &Panel, entry_mm: f64) -> Vec<Drill> {
+pub fn drill_list(panel: &Panel, hand: &HandSpec) -> Vec<Drill> {
     let mut drills: Vec<Drill> = Vec::new();
     let mut drill = |diameter_mm: f64, count: usize, blind: bool| {
         let index = drills.iter().position(|known| (known.diameter_mm - diameter_mm).abs() < 1e-6);
@@ -227,8 +229,11 @@ pub fn drill_list(panel: &Panel, entry_mm: f64) -> Vec<Drill> {
         match (feature.kind, feature.diameter_mm) {
             (FeatureKind::Hole, diameter) => drill(diameter.unwrap_or(slim), 1, feature.blind.is_some()),
             (FeatureKind::Counterbore, Some(diameter)) => drill(diameter, 1, true),
-            (FeatureKind::Vent, _) => drill(slim, slot_ends(feature).len(), false),
-            _ => blade_holes(feature, entry_mm).iter().for_each(|hole| drill(hole.diameter_mm, 1, false)),
+            (FeatureKind::Vent, _) => {
+                let chain = drill_chain(panel, feature, hand);
+                drill(slim, if chain.is_empty() { slot_ends(feature).len() } else { chain.len() }, false);
+            }
+            _ => opening_holes(panel, feature, hand).iter().for_each(|hole| drill(hole.diameter_mm, 1, false)),
         }
     }
     sort_by(&mut drills, |a, b| a.diameter_mm.total_cmp(&b.diameter_mm));

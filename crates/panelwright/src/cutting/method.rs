@@ -1,5 +1,6 @@
 //! From the method a design chose for a panel to the way that panel is cut.
 
+use super::lettering::lettering;
 use super::panel::CutPanel;
 use super::relief::{Relief, ReliefWall};
 use super::rule::{CutRule, RouterRule};
@@ -53,6 +54,7 @@ impl CutRule {
                 tabs: (making.router.tabs > 0).then(|| TabRule {
                     count: usize::from(making.router.tabs),
                     width_mm: making.router.tab_width_mm,
+                    height_mm: making.router.tab_height_mm,
                     ..TabRule::default()
                 }),
             }),
@@ -65,6 +67,17 @@ impl CutPanel {
     #[must_use]
     pub fn by_method(spec: &Spec, panel: &Panel) -> Self {
         Self::of(panel, CutRule::of(spec, panel.wall))
+    }
+
+    /// A panel of a design as its files hold it: lettering added, seen from the face that is up, and cut in two goes
+    /// when both faces are worked on (see [`CutPanel::goes`]).
+    #[must_use]
+    pub fn for_files(spec: &Spec, panel: &Panel) -> Vec<Self> {
+        let mut cut = Self::by_method(spec, panel);
+        if spec.making.method(panel.wall) == Method::Laser && spec.making.laser.lettering {
+            cut.layers.insert(0, lettering(panel));
+        }
+        cut.goes()
     }
 }
 

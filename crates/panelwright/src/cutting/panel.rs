@@ -12,12 +12,12 @@ use kurbo::{Point, Vec2};
 use super::kerf;
 use super::offset::{Joins, Lost, offset};
 use super::order::{in_order, tidy, without_repeats};
-use super::relief::{Void, relieve};
+use super::relief::{CornerFault, Relief, Void, relieve};
 use super::router::{Reach, reach};
 use super::rule::{CutProblem, CutRule, RouterRule, Trouble};
-use super::tabs::{mark, tabs};
+use super::tabs::{TabRule, mark, tabs};
 use crate::drawing::Contour;
-use crate::drawing::number::push_number;
+use crate::drawing::number::{format_number, push_number};
 use crate::panels::{Face, Feature, FeatureKind, Panel, Purpose};
 use crate::solid::TOUCH_MM;
 use crate::sorting::sort_by;
@@ -63,7 +63,7 @@ pub struct CutLayer {
     pub lines: Vec<Vec<Point>>,
 }
 
-/// A panel as a tool follows it, in the panel's own frame: seen from outside, mm, y up.
+/// A panel as a tool follows it, mm, y up: in the panel's own frame, or its mirror image (see [`CutPanel::seen_from`]).
 #[derive(Clone, Debug, PartialEq)]
 pub struct CutPanel {
     /// Id of the panel: `floor`.
@@ -74,6 +74,10 @@ pub struct CutPanel {
     pub size_mm: [f64; 2],
     /// How it was made.
     pub rule: CutRule,
+    /// The face that is up while it is cut, and that it is drawn as seen from. From inside it is a mirror image.
+    pub seen_from: Face,
+    /// What else a file says of it, one line each.
+    pub notes: Vec<String>,
     /// Its layers, in the order of cutting.
     pub layers: Vec<CutLayer>,
     /// What cannot be cut as drawn.
@@ -82,6 +86,9 @@ pub struct CutPanel {
 
 /// What the outline is called among the features.
 pub const OUTLINE: &str = "outline";
+
+/// How the name of the layer of holding tabs starts; their height follows.
+pub const TABS: &str = "tabs";
 
 /// The name of a feature's layer: `holes`, `vents`, `openings` go through; `rebate-2.0mm`, `groove-2.0mm`,
 /// `counterbore-3.0mm` are cut from outside, and with `-inside` from the other face.
@@ -96,20 +103,25 @@ pub fn layer_name(kind: FeatureKind, blind: Option<(f64, Face)>) -> String {
         return name.to_owned();
     };
     let mut name = format!("{}-", kind.name());
-    let shown = libm::round(depth_mm * 100.0) / 100.0;
-    push_number(&mut name, shown, 2);
-    if shown == libm::floor(shown) {
-        name.push_str(".0");
-    }
-    name.push_str("mm");
+    push_size(&mut name, depth_mm);
     if face == Face::Inside {
         name.push_str("-inside");
     }
     name
 }
 
+/// A size in a layer's name: `2.0mm`, `2.25mm`.
+fn push_size(name: &mut String, size_mm: f64) {
+    let shown = libm::round(size_mm * 100.0) / 100.0;
+    push_number(name, shown, 2);
+    if shown == libm::floor(shown) {
+        name.push_str(".0");
+    }
+    name.push_str("mm");
+}
+
 impl CutPanel {
-    /// The panel cut by a rule.
+    /// The panel cut by a rule, seen from outside.
     ///
     /// ```
     /// use panelwright::{Build, cutting::{CutPanel, CutRule}, design::Design};
@@ -119,7 +131,7 @@ impl CutPanel {
     /// ```
     #[must_use]
     pub fn of(panel: &Panel, rule: CutRule) -> Self {
-        let mut bench = Bench { panel, rule, layers: Vec::new(), problems: Vec::new() };
+        let mut bench = Bench { panel, rule, layers: Vec::new(), problems: Vec::new(), notes: Vec::new() };
         for feature in &panel.features {
             // A notch that goes through is part of the outline.
             if !(feature.notch && feature.blind.is_none()) {
@@ -132,8 +144,10 @@ impl CutPanel {
             layer.cuts = in_order(without_repeats(core::mem::take(&mut layer.cuts)));
         }
         if let Some(path) = bench.path(OUTLINE, &panel.outline, Void::Outside) {
-            if let CutRule::Router(RouterRule { tabs: Some(tab_rule), .. }) = rule {
-                layers.extend(bench.tabs(&path, tab_rule));
+            if let CutRule::Router(router) = rule
+                && let Some(tab_rule) = router.tabs
+            {
+                layers.extend(bench.tabs(&path, router, tab_rule));
             }
             let mut outline = layer(OUTLINE.to_owned(), LayerUse::Cut, panel.thickness_mm, true, Face::Outside);
             outline.cuts.push(Cut { of: OUTLINE.to_owned(), contour: path });
@@ -144,6 +158,8 @@ impl CutPanel {
             label: panel.label.to_owned(),
             size_mm: panel.size_mm,
             rule,
+            seen_from: Face::Outside,
+            notes: bench.notes,
             layers,
             problems: bench.problems,
         }
@@ -157,31 +173,35 @@ impl CutPanel {
     /// The same turned by quarter turns counter-clockwise about the origin, then moved by `by`: its place on a sheet.
     #[must_use]
     pub fn placed(&self, quarter_turns: i32, by: Vec2) -> Self {
-        let point = |at: Point| {
-            by + match quarter_turns.rem_euclid(4) {
-                1 => Point::new(-at.y, at.x),
-                2 => Point::new(-at.x, -at.y),
-                3 => Point::new(at.y, -at.x),
-                _ => at,
-            }
-            .to_vec2()
+        let turned = |at: Point| match quarter_turns.rem_euclid(4) {
+            1 => Point::new(-at.y, at.x),
+            2 => Point::new(-at.x, -at.y),
+            3 => Point::new(at.y, -at.x),
+            _ => at,
         };
-        let mut placed = self.clone();
-        for layer in &mut placed.layers {
-            for cut in &mut layer.cuts {
-                cut.contour = cut.contour.quarter_turns(quarter_turns).translate(by);
-            }
-            for at in layer.lines.iter_mut().flatten() {
-                *at = point(*at).to_point();
-            }
-        }
-        for problem in &mut placed.problems {
-            problem.at = point(problem.at).to_point();
-        }
+        let mut placed =
+            self.mapped(|at| turned(at) + by, |contour| contour.quarter_turns(quarter_turns).translate(by));
         if quarter_turns.rem_euclid(2) == 1 {
             placed.size_mm.reverse();
         }
         placed
+    }
+
+    /// The same with every point and contour moved.
+    pub(super) fn mapped(&self, point: impl Fn(Point) -> Point, contour: impl Fn(&Contour) -> Contour) -> Self {
+        let mut mapped = self.clone();
+        for layer in &mut mapped.layers {
+            for cut in &mut layer.cuts {
+                cut.contour = contour(&cut.contour);
+            }
+            for at in layer.lines.iter_mut().flatten() {
+                *at = point(*at);
+            }
+        }
+        for problem in &mut mapped.problems {
+            problem.at = point(problem.at);
+        }
+        mapped
     }
 }
 
@@ -193,9 +213,10 @@ struct Bench<'a> {
     rule: CutRule,
     layers: Vec<(Rank, CutLayer)>,
     problems: Vec<CutProblem>,
+    notes: Vec<String>,
 }
 
-fn layer(name: String, usage: LayerUse, depth_mm: f64, through: bool, face: Face) -> CutLayer {
+pub(super) fn layer(name: String, usage: LayerUse, depth_mm: f64, through: bool, face: Face) -> CutLayer {
     CutLayer { name, usage, depth_mm, through, face, cuts: Vec::new(), lines: Vec::new() }
 }
 
@@ -283,6 +304,14 @@ impl Bench<'_> {
                 }
                 relieved.contour
             }
+            None if contour.as_circle().is_none() => {
+                let relieved = relieve(contour, void, radius_mm, Relief::Diagonal);
+                if relieved.contour != *contour || !relieved.faults.is_empty() {
+                    let fault = CornerFault::LeftRound { radius_mm };
+                    self.trouble(of, contour.bbox().center(), Trouble::Corner(fault));
+                }
+                contour.clone()
+            }
             _ => contour.clone(),
         };
         match reach(&edge, void, radius_mm) {
@@ -299,7 +328,7 @@ impl Bench<'_> {
         offset(&edge, outward, Joins::Round)
     }
 
-    fn tabs(&mut self, path: &Contour, rule: super::tabs::TabRule) -> Option<CutLayer> {
+    fn tabs(&mut self, path: &Contour, router: RouterRule, rule: TabRule) -> Option<CutLayer> {
         let found = tabs(self.panel, rule);
         let centre = path.bbox().center();
         if found.at.is_empty() {
@@ -309,8 +338,24 @@ impl Bench<'_> {
         if found.on_mating_edge {
             self.trouble(OUTLINE, centre, Trouble::TabsOnMatingEdge);
         }
-        let mut marks = layer("tabs".to_owned(), LayerUse::Mark, 0.0, false, Face::Outside);
-        marks.lines = found.at.iter().map(|(at, out)| mark(path, *at, *out)).collect();
+        if found.beside_cut {
+            self.trouble(OUTLINE, centre, Trouble::TabsBesideCut);
+        }
+        let mut name = format!("{TABS}-");
+        push_size(&mut name, rule.height_mm);
+        // On the way of its middle a cutter must stay up for its own width longer, or its rim cuts the tab away.
+        let length_mm = rule.width_mm + if router.compensated { router.cutter_mm } else { 0.0 };
+        let number = |value| format_number(value, 2);
+        self.notes.push(format!(
+            "tabs: {}, each {} mm wide and {} mm high from the underside; marks on layer {name} are {} mm long{}",
+            found.at.len(),
+            number(rule.width_mm),
+            number(rule.height_mm),
+            number(length_mm),
+            if router.compensated { ", the cutter included" } else { "" },
+        ));
+        let mut marks = layer(name, LayerUse::Mark, 0.0, false, Face::Outside);
+        marks.lines = found.at.iter().map(|(at, out)| mark(path, *at, *out, length_mm)).collect();
         Some(marks)
     }
 

@@ -64,6 +64,11 @@ pub enum CornerFault {
         /// Its radius, mm.
         radius_mm: f64,
     },
+    /// No relief is wanted: an inside corner comes out with the cutter's radius.
+    LeftRound {
+        /// That radius, mm.
+        radius_mm: f64,
+    },
     /// Its relief would meet another stretch of the same outline.
     Crowded,
 }

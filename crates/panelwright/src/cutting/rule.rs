@@ -35,8 +35,8 @@ pub struct RouterRule {
     pub tabs: Option<TabRule>,
 }
 
-/// Relief is cut this much wider than the cutter, so that the cutter turns in it instead of stopping in it
-/// (1.02 to 1.10, common practice).
+/// Relief is cut this much wider than the cutter, so that the cutter turns in it instead of stopping in it: about the
+/// middle of the custom, [`crate::dimensions::router_work::RELIEF_ROOM`].
 pub const RELIEF_ROOM: f64 = 1.05;
 
 impl RouterRule {
@@ -108,6 +108,8 @@ pub enum Trouble {
     NoTabs,
     /// Tabs are on an edge that meets another panel: clean it well.
     TabsOnMatingEdge,
+    /// Every place for a tab is beside a hole, an opening or a recess.
+    TabsBesideCut,
 }
 
 impl CutProblem {
@@ -139,11 +141,20 @@ impl CutProblem {
             Trouble::Corner(CornerFault::TooTight { radius_mm }) => {
                 format!("{of}: a corner of radius {} mm comes out rounder; file it", number(radius_mm))
             }
+            Trouble::Corner(CornerFault::LeftRound { radius_mm }) => format!(
+                "{of}: inside corners come out with a radius of {} mm; file what has to be square",
+                number(radius_mm)
+            ),
             Trouble::Corner(CornerFault::Crowded) => {
                 format!("{of}: corner relief would meet another edge of it; file the corner")
             }
             Trouble::NoDepth => format!("{of}: does not go through the sheet, which this tool cannot do; left out"),
             Trouble::NoTabs => format!("{of}: no straight edge is long enough for a holding tab"),
+            Trouble::TabsBesideCut => {
+                format!(
+                    "{of}: holding tabs are nearer to a hole or recess than the sheet is thick; free them with care"
+                )
+            }
             Trouble::TabsOnMatingEdge => {
                 format!("{of}: holding tabs are on an edge that meets another panel; clean it well")
             }

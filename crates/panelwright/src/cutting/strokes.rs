@@ -60,6 +60,7 @@ const fn strokes_of(letter: char) -> &'static str {
         ':' => "2122 2425",
         '+' => "1333 2224",
         '=' => "1232 1434",
+        '^' => "2026 042644",
         '(' => "36252130",
         ')' => "16252110",
         _ => "",
@@ -101,7 +102,7 @@ mod tests {
     #[test]
     fn every_letter_stays_on_its_grid_and_no_two_are_alike() {
         let mut seen = std::collections::BTreeSet::new();
-        for letter in ('A'..='Z').chain('0'..='9').chain(".,-/:+=()".chars()) {
+        for letter in ('A'..='Z').chain('0'..='9').chain(".,-/:+=()^".chars()) {
             let lines = strokes(&letter.to_string(), Point::ORIGIN, 6.0);
             assert!(!lines.is_empty(), "{letter}");
             for point in lines.iter().flatten() {

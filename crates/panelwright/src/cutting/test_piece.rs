@@ -8,6 +8,7 @@
 
 use kurbo::Point;
 
+use super::lettering::LETTERING;
 use super::panel::{Cut, CutLayer, CutPanel, LayerUse, OUTLINE};
 use super::rule::CutRule;
 use super::strokes::{strokes, strokes_width_mm};
@@ -34,7 +35,7 @@ pub fn kerf_test_piece(pieces: u32, drawn_mm: f64, thickness_mm: f64) -> CutPane
         cuts: Vec::new(),
         lines: Vec::new(),
     };
-    let mut numbers = blank("lettering", LayerUse::Engrave, 0.0, false);
+    let mut numbers = blank(LETTERING, LayerUse::Engrave, 0.0, false);
     let mut parting = blank("parting", LayerUse::Cut, thickness_mm, true);
     let mut outline = blank(OUTLINE, LayerUse::Cut, thickness_mm, true);
     for piece in 0..pieces {
@@ -52,6 +53,8 @@ pub fn kerf_test_piece(pieces: u32, drawn_mm: f64, thickness_mm: f64) -> CutPane
         label: "Kerf test piece".to_owned(),
         size_mm: [drawn_mm, HIGH_MM],
         rule: CutRule::Nominal,
+        seen_from: Face::Outside,
+        notes: Vec::new(),
         layers: vec![numbers, parting, outline],
         problems: Vec::new(),
     }

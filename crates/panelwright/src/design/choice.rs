@@ -235,6 +235,13 @@ pub enum When {
         /// Names of its options.
         names: Vec<&'static str>,
     },
+    /// When any of the picks `keys` is one of `names`.
+    AnyIs {
+        /// The other choices.
+        keys: Vec<String>,
+        /// Names of their options.
+        names: Vec<&'static str>,
+    },
     /// When the pick `key` is none of `names`.
     IsNot {
         /// The other choice.

@@ -125,11 +125,16 @@ impl Design {
     /// Whether a choice has an effect in this design.
     #[must_use]
     pub fn applies(&self, index: usize) -> bool {
-        let (key, names, wanted) = match &choices()[index].when {
-            When::Always => return true,
-            When::Is { key, names } => (key, names, true),
-            When::IsNot { key, names } => (key, names, false),
-        };
+        match &choices()[index].when {
+            When::Always => true,
+            When::Is { key, names } => self.holds(key, names, true),
+            When::AnyIs { keys, names } => keys.iter().any(|key| self.holds(key, names, true)),
+            When::IsNot { key, names } => self.holds(key, names, false),
+        }
+    }
+
+    /// Whether a pick that has an effect is one of some options, or none of them when that is `wanted`.
+    fn holds(&self, key: &str, names: &[&str], wanted: bool) -> bool {
         let Some(other) = choice(key) else { return true };
         let (Kind::Pick(options), Value::Pick(picked)) = (&choices()[other].kind, &self.values[other]) else {
             return true;

@@ -69,11 +69,14 @@ pub struct PresetEntry {
     pub value: f64,
 }
 
-/// The condition of a choice: the pick `key` is (or is not) one of `names`.
+/// The condition of a choice: the pick `key`, or one of the picks `or`, is (or is not) one of `names`.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct WhenEntry {
     /// The other choice.
     pub key: &'static str,
+    /// More of them: one is enough.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub or: Vec<&'static str>,
     /// Options of it.
     pub names: Vec<&'static str>,
     /// Whether it must be one of them, or none of them.
@@ -102,8 +105,12 @@ fn entry(choice: &'static Choice, default: Json) -> ChoiceEntry {
         confidence: choice.source.confidence.label(),
         when: match &choice.when {
             When::Always => None,
-            When::Is { key, names } => Some(WhenEntry { key, names: names.clone(), is: true }),
-            When::IsNot { key, names } => Some(WhenEntry { key, names: names.clone(), is: false }),
+            When::Is { key, names } => Some(WhenEntry { key, or: Vec::new(), names: names.clone(), is: true }),
+            When::AnyIs { keys, names } => keys.split_first().map(|(key, rest)| {
+                let or = rest.iter().map(String::as_str).collect();
+                WhenEntry { key, or, names: names.clone(), is: true }
+            }),
+            When::IsNot { key, names } => Some(WhenEntry { key, or: Vec::new(), names: names.clone(), is: false }),
         },
     }
 }

@@ -29,11 +29,12 @@ pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
     }
     let lines = if build.spec.making.hairline { SvgLines::Hairline } else { SvgLines::Shown };
     for panel in &build.panels {
-        let cut = CutPanel::by_method(&build.spec, panel);
-        let dxf = cut_panel_to_dxf(&cut, &build.fingerprint);
-        let svg = cut_panel_to_svg(&cut, &build.fingerprint, lines);
-        files.push((format!("cut/{}.dxf", panel.id()), dxf.into_bytes()));
-        files.push((format!("cut/{}.svg", panel.id()), svg.into_bytes()));
+        let goes = CutPanel::for_files(&build.spec, panel);
+        for (number, cut) in goes.iter().enumerate() {
+            let name = format!("cut/{}{}", panel.id(), if number + 1 < goes.len() { "-first" } else { "" });
+            files.push((format!("{name}.dxf"), cut_panel_to_dxf(cut, &build.fingerprint).into_bytes()));
+            files.push((format!("{name}.svg"), cut_panel_to_svg(cut, &build.fingerprint, lines).into_bytes()));
+        }
     }
     if build.spec.making.hand.marking {
         for panel in &build.panels {
@@ -67,7 +68,9 @@ fn readme(build: &Build) -> String {
          templates.pdf   the panels at true scale, to print, glue on and cut by\n\
          lists.pdf       what to buy, bag, cut and drill; lists/*.csv hold the same for a spreadsheet\n\
          sheets/         the panels on the sheets they are cut from: pictures, saw cuts, files for machines\n\
-         cut/            the panels for router or laser, DXF and SVG, mm\n\
+         cut/            the panels for router or laser, DXF and SVG, mm; each file says which face is up.\n\
+         \x20               NAME-first is cut from the inside face, before the sheet is turned over for NAME;\n\
+         \x20               layer tabs-…mm marks where holding tabs of that height stay\n\
          marking/        tables for marking out by hand, where the design asks for them\n\
          panels/         the panels as drawings at true scale\n\
          case.svg        a picture of the case\n\

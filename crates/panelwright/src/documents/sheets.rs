@@ -114,9 +114,9 @@ impl Laid {
         sheet_picture(build, &self.job, &self.plan, index)
     }
 
-    /// What a machine cuts from one sheet.
+    /// What a machine cuts from one sheet, go by go.
     #[must_use]
-    pub fn cut(&self, build: &Build, index: usize) -> Option<CutSheet> {
+    pub fn cut(&self, build: &Build, index: usize) -> Vec<CutSheet> {
         cut_sheet(build, &self.job, &self.plan, index)
     }
 }
@@ -136,9 +136,11 @@ pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
             let options = SvgOptions { title: Some(title), ..SvgOptions::for_file() };
             out.push((format!("{name}.svg"), svg(&picture, &options).into_bytes()));
         }
-        if let Some(cut) = laid.cut(build, index).filter(|_| laid.job.rules.method == Method::Free) {
-            out.push((format!("{name}-cut.dxf"), cut_sheet_to_dxf(&cut, &build.fingerprint).into_bytes()));
-            out.push((format!("{name}-cut.svg"), cut_sheet_to_svg(&cut, &build.fingerprint, lines).into_bytes()));
+        let goes = if laid.job.rules.method == Method::Free { laid.cut(build, index) } else { Vec::new() };
+        for (number, cut) in goes.iter().enumerate() {
+            let name = format!("{name}-cut{}", if number + 1 < goes.len() { "-first" } else { "" });
+            out.push((format!("{name}.dxf"), cut_sheet_to_dxf(cut, &build.fingerprint).into_bytes()));
+            out.push((format!("{name}.svg"), cut_sheet_to_svg(cut, &build.fingerprint, lines).into_bytes()));
         }
         saw.push_str(&format!("\n{} ({} of {})\n", sheet.label, index + 1, laid.plan.sheets.len()));
         for (number, cut) in sheet.cuts.iter().enumerate() {

@@ -6,6 +6,7 @@ use super::scene::Scene;
 use super::words;
 use crate::cutting::{CutPanel, OUTLINE, Trouble};
 use crate::design::{Material, Method};
+use crate::dimensions::router_work;
 use crate::dimensions::source::Source;
 use crate::solid::TOUCH_MM;
 
@@ -25,6 +26,42 @@ pub(super) const CANNOT_BE_CUT: Rule = Rule {
     source: Source::derived("Geometry of the design", "contours moved by half of the tool's width"),
     look: cannot_be_cut,
 };
+
+pub(super) const TAB_HEIGHT: Rule = Rule {
+    name: "tab-height",
+    what: "Holding tabs are lower than the sheet and thick enough to hold.",
+    source: router_work::TAB_HEIGHT.source(),
+    look: tab_height,
+};
+
+fn tab_height(scene: &Scene, found: &mut Vec<Finding>) {
+    let making = &scene.case.spec.making;
+    let routed: Vec<_> = scene.sheets.iter().filter(|sheet| making.method(sheet.wall()) == Method::Router).collect();
+    let Some(first) = routed.first().filter(|_| making.router.tabs > 0) else { return };
+    let (height, thickness) = (making.router.tab_height_mm, first.panel.thickness_mm);
+    let [least, most] = router_work::TAB_HEIGHT.get();
+    let finding = if height >= thickness - TOUCH_MM {
+        TAB_HEIGHT
+            .caution(format!(
+                "Holding tabs of {} are as high as the sheet: nothing is cut there.",
+                words::limit(height)
+            ))
+            .with_mm(height, thickness)
+            .with_remedy(format!("Take tabs of {} to {}, or saw them through.", words::bare(least), words::limit(most)))
+    } else if height < least - TOUCH_MM {
+        TAB_HEIGHT
+            .note(format!("Holding tabs of {} may tear before the panel is cut out.", words::limit(height)))
+            .with_mm(height, least)
+            .with_remedy(format!(
+                "Take tabs of {} to {}, or hold the panel with tape.",
+                words::bare(least),
+                words::limit(most)
+            ))
+    } else {
+        return;
+    };
+    found.push(finding.with_about(routed.iter().map(|sheet| sheet.id())).with_at(first.solid.centre()));
+}
 
 fn laser_material(scene: &Scene, found: &mut Vec<Finding>) {
     let spec = scene.case.spec;
@@ -86,7 +123,9 @@ fn cannot_be_cut(scene: &Scene, found: &mut Vec<Finding>) {
                 Trouble::Drill { .. } => "Drill them: the files have a layer for it.",
                 Trouble::Lost(_) | Trouble::LeftStanding { .. } => "Take a thinner tool, or a wider opening.",
                 Trouble::Corner(_) => "File the corner, where something has to go into it.",
-                Trouble::NoTabs | Trouble::TabsOnMatingEdge => "Hold the panel with tape, or saw the tabs off clean.",
+                Trouble::NoTabs | Trouble::TabsOnMatingEdge | Trouble::TabsBesideCut => {
+                    "Hold the panel with tape, or saw the tabs off clean."
+                }
             };
             let id = if first.of == OUTLINE { sheet.id().to_owned() } else { format!("{}/{}", sheet.id(), first.of) };
             found.push(

@@ -20,10 +20,12 @@ mod finding;
 mod front;
 mod hand;
 mod hardware;
+mod hole_play;
 mod joints;
 mod keep_clear;
 mod methods;
 mod paper;
+mod recesses;
 mod region;
 mod room;
 mod rule;
@@ -36,6 +38,7 @@ mod supply;
 #[cfg(test)]
 mod tests;
 mod unknowns;
+mod web_limits;
 mod webs;
 mod words;
 
@@ -112,8 +115,8 @@ pub const RULES: &[Rule] = &[
     webs::HOLE_TO_HOLE,
     webs::HOLE_TO_OPENING,
     webs::OPENING_TO_OPENING,
-    webs::RECESS_MEETS_OPENING,
-    webs::OPENING_OVER_EDGE,
+    recesses::RECESS_MEETS_OPENING,
+    recesses::OPENING_OVER_EDGE,
     joints::JOINT_BEYOND_METHOD,
     joints::REBATE_LEAVES,
     joints::FINGER_WIDTH,
@@ -123,6 +126,9 @@ pub const RULES: &[Rule] = &[
     methods::LASER_MATERIAL,
     methods::CANNOT_BE_CUT,
     hand::SAW_REACH,
+    hand::BLADE_ENTRY,
+    hole_play::HOLE_PLAY,
+    methods::TAB_HEIGHT,
     screws::SCREW_LENGTH,
     screws::SCREW_POINTS_OUT,
     screws::SCREW_HITS_PART,

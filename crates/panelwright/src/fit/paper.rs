@@ -5,7 +5,7 @@ use super::rule::Rule;
 use super::scene::{Scene, Sheet};
 use super::words;
 use crate::arrangement::paper_name;
-use crate::design::SizeRule;
+use crate::design::{Joint, SizeRule};
 use crate::dimensions::paper;
 use crate::dimensions::source::Source;
 use crate::solid::TOUCH_MM;
@@ -74,7 +74,15 @@ fn panel_on_paper(scene: &Scene, found: &mut Vec<Finding>) {
     let SizeRule::Paper(name) = scene.case.spec.size else { return };
     let paper = paper_name(name);
     let within = paper::size(paper);
-    let remedy = "Choose a larger paper or another rule for the size, or take smaller parts.";
+    // What reaches into the panel beside it makes the one that does larger by a thickness at each end.
+    let joints = &scene.case.spec.making.joints;
+    let through = joints.seams.iter().any(|seam| matches!(seam.joint, Joint::Finger | Joint::Tab));
+    let remedy = if through {
+        "Fingers and tabs reach through to the outside: join with brackets or blocks, whose panels are smaller by the \
+         sheet's thickness at each such corner; or choose a larger paper or smaller parts."
+    } else {
+        "Choose a larger paper or another rule for the size, or take smaller parts."
+    };
     let finding = too_large_panels(scene, &PANEL_ON_PAPER, within.get(), paper.label(), remedy);
     found.extend(finding.map(|finding| finding.with_source(within.source())));
 }

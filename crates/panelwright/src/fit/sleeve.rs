@@ -5,7 +5,7 @@ use super::rule::Rule;
 use super::scene::{Scene, face, outward};
 use super::screws::shank;
 use super::words;
-use crate::design::{Corners, Slide, Wall};
+use crate::design::{Corners, Method, Slide, Wall};
 use crate::dimensions::sheets::{self, thickness_tolerance};
 use crate::dimensions::source::{Source, Sourced};
 use crate::dimensions::stackup::{Link, StackUp, stack_up};
@@ -194,8 +194,16 @@ fn cut(scene: &Scene) -> f64 {
     let across = scene.case.arrangement.case.outside_mm[0];
     [Wall::Floor, Wall::Back, Wall::Front, Wall::Top]
         .into_iter()
-        .map(|wall| scene.case.spec.making.accuracy_mm(wall, across))
+        .map(|wall| scene.case.spec.making.accuracy_mm(wall, across).get())
         .fold(0.0, f64::max)
+}
+
+/// Whether the sleeve's width is filed to the chassis rather than cut by measure: front and top made by hand, by someone
+/// who states no accuracy of their own (*common practice*: one fits what one saws).
+fn fitted_by_hand(scene: &Scene) -> bool {
+    let making = &scene.case.spec.making;
+    making.own_accuracy_mm.is_none()
+        && [Wall::Front, Wall::Top].into_iter().all(|wall| making.method(wall) == Method::Hand)
 }
 
 /// How far the sheet's thickness strays, ±: as the maker says, else what its standard allows.
@@ -228,7 +236,21 @@ fn sleeve_jams(scene: &Scene, found: &mut Vec<Finding>) {
     let clearance = scene.case.spec.sleeve.clearance_mm;
     let cut = words::limit(cut(scene));
     let more = |least: f64| words::at_least(clearance - least / 2.0);
-    let finding = if likely < -TOUCH_MM {
+    let finding = if fitted_by_hand(scene) {
+        if likely >= -TOUCH_MM {
+            return;
+        }
+        SLEEVE_JAMS
+            .note(format!(
+                "Work by hand is true to some ±{cut}: the sleeve may come out {} too narrow.",
+                words::short(-likely)
+            ))
+            .with_mm(likely, 0.0)
+            .with_remedy(
+                "Saw front and top to the line, try the sleeve on and file them to the chassis before its joints are \
+                 fixed; or state how true you cut.",
+            )
+    } else if likely < -TOUCH_MM {
         SLEEVE_JAMS
             .caution(format!(
                 "The sleeve is likely to jam: cut to ±{cut}, it may be {} too narrow.",

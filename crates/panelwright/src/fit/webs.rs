@@ -1,30 +1,24 @@
 //! Webs: the sheet left between holes, openings and edges.
 //!
-//! Three limits, from the heaviest: under 1 mm a web breaks while it is cut (*blocks*); under 2 mm it does not last in
-//! fibreboard (*caution*); under the sheet's own thickness, 6 mm at most, it wants care (*note*, one for each panel, and
-//! only where the maker can move something: the webs that the standards of board, card and supply leave are theirs). Several thin
+//! Three limits, from the heaviest (see [`super::web_limits`]): what the method cannot leave standing (*blocks*); under
+//! 2 mm it does not last in fibreboard (*caution*); under the sheet's own thickness, 6 mm at most, it wants care (*note*,
+//! one for each panel, and only where the maker can move something: the webs that the standards of board, card and supply leave are theirs). Several thin
 //! webs between the same two things give one finding, about the thinnest.
 
 use kurbo::{Point, Rect};
 
 use super::finding::{Finding, Severity};
 use super::rule::Rule;
-use super::scene::{Scene, Shape, Sheet, face, outward};
+use super::scene::{Scene, Shape, Sheet};
+use super::web_limits::{WORKSHOP, WebLimits};
 use super::words;
 use crate::design::IoOpening;
 use crate::dimensions::boards::IO_BORDER;
 use crate::dimensions::sheets::WEB_MIN_FIBREBOARD;
-use crate::dimensions::source::{Source, Sourced};
+use crate::dimensions::source::Source;
 use crate::panels::Purpose;
 use crate::solid::TOUCH_MM;
 use crate::sorting::sort_by;
-
-/// Thinnest web that survives being cut, mm.
-const LEAST_WEB: Sourced<f64> =
-    Sourced::new(1.0, Source::published("Laser cutting guides of two workshops", "features under 1 mm are fragile"));
-
-const WORKSHOP: Source =
-    Source::common_practice("Workshop custom", "web of 2 mm in 6 mm fibreboard, the sheet's thickness to be careful");
 
 pub(super) const HOLE_TO_EDGE: Rule = Rule {
     name: "hole-to-edge",
@@ -68,20 +62,6 @@ pub(super) const OPENING_TO_OPENING: Rule = Rule {
     look: |scene, found| pairs(scene, found, PairOf::Openings),
 };
 
-pub(super) const RECESS_MEETS_OPENING: Rule = Rule {
-    name: "recess-meets-opening",
-    what: "No counterbore or rebate runs into another part's hole or opening.",
-    source: WORKSHOP,
-    look: recesses,
-};
-
-pub(super) const OPENING_OVER_EDGE: Rule = Rule {
-    name: "opening-over-edge",
-    what: "No opening lies over the edge of the panel behind it.",
-    source: Source::derived("Geometry of the design", "where panels meet"),
-    look: openings_over_edges,
-};
-
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum EdgeOf {
     Hole,
@@ -96,39 +76,22 @@ enum PairOf {
     Openings,
 }
 
-/// Web that needs no care, mm: the sheet's thickness. The rule speaks of 6 mm sheet; thicker sheet needs no more.
-fn careful(sheet: &Sheet) -> f64 {
-    sheet.panel.thickness_mm.min(6.0)
-}
-
-/// How much a web weighs, the limit it misses, and that limit's source; `None` when it needs no care.
-fn weight(web: f64, careful: f64) -> Option<(Severity, f64, Source)> {
-    if web < LEAST_WEB.get() - TOUCH_MM {
-        Some((Severity::Blocks, LEAST_WEB.get(), LEAST_WEB.source()))
-    } else if web < WEB_MIN_FIBREBOARD.get() - TOUCH_MM {
-        Some((Severity::Caution, WEB_MIN_FIBREBOARD.get(), WEB_MIN_FIBREBOARD.source()))
-    } else if web < careful - TOUCH_MM {
-        Some((Severity::Note, careful, WORKSHOP))
-    } else {
-        None
-    }
-}
-
 /// One thin web, or several between the same two things.
-struct Thin {
-    key: String,
-    severity: Severity,
-    count: usize,
-    web: f64,
-    needed: f64,
-    source: Source,
-    about: Vec<String>,
-    at: [f64; 3],
-    between: String,
+pub(super) struct Thin {
+    /// Webs of the same key and weight are told once.
+    pub key: String,
+    pub severity: Severity,
+    pub count: usize,
+    pub web: f64,
+    pub needed: f64,
+    pub source: Source,
+    pub about: Vec<String>,
+    pub at: [f64; 3],
+    pub between: String,
 }
 
 /// Adds a web to the one of the same key, of which the thinnest speaks for all.
-fn add(list: &mut Vec<Thin>, new: Thin) {
+pub(super) fn add(list: &mut Vec<Thin>, new: Thin) {
     match list.iter_mut().find(|known| known.key == new.key && known.severity == new.severity) {
         Some(known) => {
             let count = known.count + 1;
@@ -172,17 +135,17 @@ fn tell(rule: &Rule, list: Vec<Thin>, found: &mut Vec<Finding>) {
     }
 }
 
-fn id(sheet: &Sheet, shape: &Shape) -> String {
+pub(super) fn id(sheet: &Sheet, shape: &Shape) -> String {
     format!("{}/{}", sheet.id(), shape.feature.id)
 }
 
 /// What a shape belongs to: features with the same owner speak with one voice.
-fn owner(shape: &Shape) -> String {
+pub(super) fn owner(shape: &Shape) -> String {
     if shape.feature.about.is_empty() { format!("{:?}", shape.feature.purpose) } else { shape.feature.about.join(" ") }
 }
 
 /// What people call a feature within a sentence.
-fn name(shape: &Shape) -> &'static str {
+pub(super) fn name(shape: &Shape) -> &'static str {
     match shape.feature.purpose {
         Purpose::BoardStandoff => "a standoff's hole",
         Purpose::DriveScrew => "a drive's screw hole",
@@ -212,7 +175,7 @@ fn name(shape: &Shape) -> &'static str {
     }
 }
 
-fn two(one: &Shape, other: &Shape) -> String {
+pub(super) fn two(one: &Shape, other: &Shape) -> String {
     let (a, b) = (name(one), name(other));
     if a == b { format!("{a} and another") } else { format!("{a} and {b}") }
 }
@@ -270,17 +233,18 @@ fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
     let rebated = scene.case.spec.board.io_opening == IoOpening::Rebate;
     let mut list = Vec::new();
     for sheet in &scene.sheets {
+        let limits = WebLimits::of(scene, sheet);
         for shape in sheet.shapes.iter().filter(|shape| shape.is_through() && edge_class(shape) == class) {
             let Some((web, point)) = nearest_edge(sheet, shape) else { continue };
-            let mut told = weight(web, careful(sheet));
+            let mut told = limits.weigh(web);
             let border = IO_BORDER.get();
             if class == EdgeOf::Aperture
                 && rebated
                 && (WEB_MIN_FIBREBOARD.get() - TOUCH_MM..border - TOUCH_MM).contains(&web)
             {
-                told = Some((Severity::Caution, border, IO_BORDER.source()));
+                told = Some((Severity::Caution, IO_BORDER));
             }
-            let Some((severity, needed, source)) = told else { continue };
+            let Some((severity, limit)) = told else { continue };
             let note = severity == Severity::Note;
             if note && !is_movable(shape) {
                 continue;
@@ -292,8 +256,8 @@ fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
                     severity,
                     count: 1,
                     web: web.max(0.0),
-                    needed,
-                    source,
+                    needed: limit.get(),
+                    source: limit.source(),
                     about: vec![sheet.id().to_owned(), id(sheet, shape)],
                     at: sheet.panel.frame.to_case(point, 0.0),
                     between: format!("{} and the edge of {}", name(shape), words::panel(sheet.wall())),
@@ -305,7 +269,7 @@ fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
 }
 
 /// Distance between two rectangles' sides, 0 when they meet.
-fn apart(a: &Rect, b: &Rect) -> f64 {
+pub(super) fn apart(a: &Rect, b: &Rect) -> f64 {
     let x = (a.x0 - b.x1).max(b.x0 - a.x1);
     let y = (a.y0 - b.y1).max(b.y0 - a.y1);
     x.max(y)
@@ -317,7 +281,7 @@ fn within(inner: &Rect, outer: &Rect) -> bool {
 }
 
 /// Sheet between two shapes: 0 when they touch, cross, or one lies in the other.
-fn web(one: &Shape, other: &Shape) -> f64 {
+pub(super) fn web(one: &Shape, other: &Shape) -> f64 {
     match (one.round(), other.round()) {
         (Some((a, r)), Some((b, s))) => (libm::sqrt(a.distance_squared(b)) - r - s).max(0.0),
         (Some((centre, radius)), None) => round_web(centre, radius, other),
@@ -374,15 +338,14 @@ fn pairs(scene: &Scene, found: &mut Vec<Finding>, class: PairOf) {
     };
     let mut list = Vec::new();
     for sheet in &scene.sheets {
-        let careful = careful(sheet);
-        let reach = careful.max(WEB_MIN_FIBREBOARD.get()) - TOUCH_MM;
+        let limits = WebLimits::of(scene, sheet);
         let mut shapes: Vec<&Shape> = sheet.shapes.iter().filter(|shape| shape.is_through()).collect();
-        for (one, other) in near(&mut shapes, reach) {
+        for (one, other) in near(&mut shapes, limits.reach()) {
             if pair_class(one, other) != class {
                 continue;
             }
             let web = web(one, other);
-            let Some((severity, needed, source)) = weight(web, careful) else { continue };
+            let Some((severity, limit)) = limits.weigh(web) else { continue };
             let (mut first, mut second) = (owner(one), owner(other));
             if first > second {
                 std::mem::swap(&mut first, &mut second);
@@ -399,8 +362,8 @@ fn pairs(scene: &Scene, found: &mut Vec<Finding>, class: PairOf) {
                     severity,
                     count: 1,
                     web,
-                    needed,
-                    source,
+                    needed: limit.get(),
+                    source: limit.source(),
                     about: vec![sheet.id().to_owned(), id(sheet, one), id(sheet, other)],
                     at: sheet.panel.frame.to_case(middle, 0.0),
                     between: two(one, other),
@@ -409,101 +372,4 @@ fn pairs(scene: &Scene, found: &mut Vec<Finding>, class: PairOf) {
         }
     }
     tell(rule, list, found);
-}
-
-fn recesses(scene: &Scene, found: &mut Vec<Finding>) {
-    for sheet in &scene.sheets {
-        for recess in sheet.shapes.iter().filter(|shape| shape.feature.blind.is_some()) {
-            for other in &sheet.shapes {
-                let itself = std::ptr::eq(recess, other);
-                let joints = [recess, other].iter().all(|shape| shape.feature.purpose == Purpose::JointRebate);
-                let seen_before = other.feature.blind.is_some() && other.feature.id <= recess.feature.id;
-                if itself
-                    || joints
-                    || seen_before
-                    || belong(recess, other)
-                    || apart(&recess.bounds, &other.bounds) >= 0.0
-                {
-                    continue;
-                }
-                if web(recess, other) > TOUCH_MM {
-                    continue;
-                }
-                let both = words::capital(&two(recess, other));
-                found.push(
-                    RECESS_MEETS_OPENING
-                        .caution(format!("{both} run into each other in {}.", words::panel(sheet.wall())))
-                        .with_mm(0.0, WEB_MIN_FIBREBOARD.get())
-                        .with_remedy("Move one of them.")
-                        .with_about([sheet.id().to_owned(), id(sheet, recess), id(sheet, other)])
-                        .with_at(sheet.panel.frame.to_case(other.feature.centre, 0.0)),
-                );
-            }
-        }
-    }
-}
-
-/// Whether a recess is made for the same thing as a hole or opening.
-fn belong(recess: &Shape, other: &Shape) -> bool {
-    let shares = recess.feature.about.iter().any(|about| other.feature.about.contains(about));
-    let named = |one: &Shape, other: &Shape| one.feature.about.contains(&other.feature.id);
-    shares || named(recess, other) || named(other, recess) || recess.feature.id.starts_with(&other.feature.id)
-}
-
-/// How near behind a panel another's edge must lie to close an opening, mm: a sliding gap and its finishes.
-const BEHIND_MM: f64 = 2.0;
-
-fn openings_over_edges(scene: &Scene, found: &mut Vec<Finding>) {
-    let mut list: Vec<Thin> = Vec::new();
-    for sheet in &scene.sheets {
-        let (axis, sense) = outward(sheet.wall());
-        let inside = face(&sheet.solid, axis, -sense);
-        for behind in scene.sheets.iter().filter(|other| other.wall() != sheet.wall()) {
-            let gap = (inside - face(&behind.solid, axis, sense)) * sense;
-            if !(-TOUCH_MM..=BEHIND_MM).contains(&gap) {
-                continue;
-            }
-            let edge = sheet.shadow(&behind.solid);
-            for shape in sheet.shapes.iter().filter(|shape| {
-                // A tab's slot is there because the other's edge lies behind it.
-                shape.is_through() && !shape.is_hole() && shape.feature.purpose != Purpose::JointSlot
-            }) {
-                let meet = shape.bounds.intersect(edge);
-                if meet.width() <= TOUCH_MM || meet.height() <= TOUCH_MM {
-                    continue;
-                }
-                add(
-                    &mut list,
-                    Thin {
-                        key: format!("{} {} {}", sheet.id(), behind.id(), owner(shape)),
-                        severity: Severity::Caution,
-                        count: 1,
-                        web: -meet.width().min(meet.height()),
-                        needed: 0.0,
-                        source: OPENING_OVER_EDGE.source,
-                        about: vec![sheet.id().to_owned(), id(sheet, shape), behind.id().to_owned()],
-                        at: sheet.panel.frame.to_case(meet.center(), 0.0),
-                        between: format!(
-                            "{} in {} lies {} over the edge of {}",
-                            name(shape),
-                            words::panel(sheet.wall()),
-                            words::short(meet.width().min(meet.height())),
-                            words::panel(behind.wall())
-                        ),
-                    },
-                );
-            }
-        }
-    }
-    for thin in list {
-        let more = if thin.count > 1 { format!(" ({} alike.)", thin.count) } else { String::new() };
-        found.push(
-            OPENING_OVER_EDGE
-                .caution(format!("{}.{more}", words::capital(&thin.between)))
-                .with_mm(thin.web, thin.needed)
-                .with_remedy("Move it inward, or leave it out.")
-                .with_about(thin.about)
-                .with_at(thin.at),
-        );
-    }
 }

@@ -110,25 +110,25 @@ fn label(area: Rect, longest: f64, text: String, colour: Colour) -> Text {
     if upright { text.turned(1) } else { text }
 }
 
-/// What a machine cuts from one sheet: every panel by its own method, in its place.
+/// What a machine cuts from one sheet, go by go: every panel by its own method, in its place, with the face up that is
+/// worked on. Where some panels are worked on both faces there are two: the first holds what is cut from the inside of
+/// those, drawn as the sheet lies before it is turned over.
 #[must_use]
-pub fn cut_sheet(build: &Build, job: &Job, plan: &Plan, index: usize) -> Option<CutSheet> {
-    let sheet = plan.sheets.get(index)?;
-    let stock = job.sheets.get(sheet.sheet)?;
-    let panels = sheet
-        .placed
-        .iter()
-        .filter_map(|placed| {
-            let panel = build.panels.get(placed.piece)?;
-            let (turns, to) = place(placed);
-            Some(CutPanel::by_method(&build.spec, panel).placed(turns, to))
-        })
-        .collect();
-    Some(CutSheet {
-        label: format!("Sheet {} of {}", index + 1, plan.sheets.len()),
-        size_mm: [stock.width, stock.height],
-        panels,
-    })
+pub fn cut_sheet(build: &Build, job: &Job, plan: &Plan, index: usize) -> Vec<CutSheet> {
+    let Some(sheet) = plan.sheets.get(index) else { return Vec::new() };
+    let Some(stock) = job.sheets.get(sheet.sheet) else { return Vec::new() };
+    let (mut first, mut last) = (Vec::new(), Vec::new());
+    for placed in &sheet.placed {
+        let Some(panel) = build.panels.get(placed.piece) else { continue };
+        let (turns, to) = place(placed);
+        let mut goes = CutPanel::for_files(&build.spec, panel);
+        last.extend(goes.pop().map(|go| go.placed(turns, to)));
+        first.extend(goes.into_iter().map(|go| go.turned_over().placed(turns, to)));
+    }
+    let label = format!("Sheet {} of {}", index + 1, plan.sheets.len());
+    let of = |label: String, panels| CutSheet { label, size_mm: [stock.width, stock.height], panels };
+    let before = (!first.is_empty()).then(|| of(format!("{label}, first go"), first).turned_over());
+    before.into_iter().chain([of(label, last)]).collect()
 }
 
 /// One saw cut in words: from which edge, how far, what comes off.
@@ -206,7 +206,7 @@ mod tests {
     fn panels_are_cut_where_the_plan_places_them() {
         let (build, job, plan) = laid(Method::Free);
         for (index, sheet) in plan.sheets.iter().enumerate() {
-            let cut = cut_sheet(&build, &job, &plan, index).unwrap();
+            let cut = cut_sheet(&build, &job, &plan, index).pop().unwrap();
             assert_eq!(cut.panels.len(), sheet.placed.len());
             for (panel, placed) in cut.panels.iter().zip(&sheet.placed) {
                 let outline =

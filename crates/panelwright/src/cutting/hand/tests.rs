@@ -77,7 +77,7 @@ fn every_tight_corner_gets_a_hole_inside_the_line_and_a_round_opening_one() {
     for hole in &holes {
         assert!(rect.contour.contains(hole.centre));
         let air = rect.contour.distance_to_point(hole.centre) - hole.diameter_mm / 2.0;
-        assert!((AIR_MM - 1e-9..AIR_MM + 0.3).contains(&air), "{air}");
+        assert!((BLADE_AIR_MM - 1e-9..BLADE_AIR_MM + 0.3).contains(&air), "{air}");
     }
     assert_eq!(blade_holes(&opening(Contour::circle(0.0, 0.0, 58.0)), 8.0).len(), 1);
     // A corner that the blade's own hole could have made is followed; a tighter one is not.
@@ -97,7 +97,8 @@ fn the_order_goes_from_the_inside_out_and_keeps_a_long_edge_to_the_last() {
         assert!(notched.windows(2).all(|two| two[0] <= two[1]), "notches come last");
         let length = |edge: Edge| panel.size_mm[usize::from(matches!(edge, Edge::Left | Edge::Right))];
         assert!(order.edges.windows(2).all(|two| length(two[0]) <= length(two[1]) + 1e-9));
-        let drilled: usize = drill_list(panel, 8.0).iter().map(|drill| drill.through + drill.blind).sum();
+        let drilled: usize =
+            drill_list(panel, &build.spec.making.hand).iter().map(|drill| drill.through + drill.blind).sum();
         let holes = panel.features.iter().filter(|feature| feature.kind == FeatureKind::Hole).count();
         assert!(drilled >= holes);
     }

@@ -13,7 +13,7 @@ const RULES: [CutRule; 5] = [
         cutter_mm: 3.175,
         relief: Some(Relief::AlongEdge(ReliefWall::Longer)),
         compensated: true,
-        tabs: Some(TabRule { count: 4, width_mm: 5.0, from_corner_mm: 15.0 }),
+        tabs: Some(TabRule { count: 4, width_mm: 5.0, height_mm: 1.5, from_corner_mm: 15.0 }),
     }),
     CutRule::Router(RouterRule { cutter_mm: 6.0, relief: Some(Relief::Diagonal), compensated: true, tabs: None }),
 ];
@@ -137,12 +137,12 @@ fn tabs_keep_off_corners_and_mating_edges() {
         let build = Build::of(&sample::design(seed, false));
         for panel in &build.panels {
             let cut = CutPanel::of(panel, CutRule::Router(rule));
-            let marks = &cut.layers.iter().find(|layer| layer.name == "tabs").unwrap().lines;
+            let marks = &cut.layers.iter().find(|layer| layer.name == "tabs-1.5mm").unwrap().lines;
             assert!((3..=5).contains(&marks.len()), "{seed} {} {}", panel.id(), marks.len());
             let told = cut.problems.iter().any(|problem| problem.what == Trouble::TabsOnMatingEdge);
             for mark in marks {
                 for corner in panel.outline.vertices() {
-                    assert!((mark[0] - corner.at).hypot() > 15.0);
+                    assert!((mark[0].midpoint(mark[3]) - corner.at).hypot() > 15.0);
                 }
                 let bounds = panel.outline.bbox();
                 for joint in panel.edges.iter().filter(|joint| joint.fixed() && !joint.runs_through) {

@@ -106,7 +106,11 @@ fn sheet() -> Vec<Choice> {
             .done(),
         Entry::mm(624, "sheet.cut", group, "You cut to ±", [0.05, 2.0], 0.05, 0.3)
             .presets(&[("machine, 0.2", 0.2), ("filed to the line, 0.3", 0.3), ("sawn, 0.5", 0.5), ("1.2", 1.2)])
-            .help("How far a finished edge strays from its line.", PRACTICE)
+            .help(
+                "How far a finished edge of hand work strays from its line. Left at 0.3, the usual accuracy of the method \
+                 counts, unless you say under Making that this figure is your own.",
+                PRACTICE,
+            )
             .done(),
         layer(625, "sheet.film_out", "Film on outside faces", 1.0, "Wrap or veneer on the faces seen from outside."),
         layer(626, "sheet.film_in", "Film on inside faces", 1.0, "Film on the faces that slide along the chassis."),

@@ -55,8 +55,26 @@ fn methods() -> Vec<Choice> {
         );
     }
     list.push(
+        Entry::pick(
+            838,
+            "accuracy",
+            group,
+            "How true they are cut",
+            &[
+                ("method", "as the method usually is, unless you state another figure"),
+                ("own", "by hand as true as the figure beside the sheet says"),
+            ],
+        )
+        .help(
+            "By hand ISO 2768-1, class c, until you state your own figure beside the sheet; machines class m.",
+            published("ISO 2768-1", "table 1; classes by method are workshop custom"),
+        )
+        .done(),
+    );
+    list.push(
         Entry::open_mm(837, "machine.accuracy", group, "A machine is accurate to ±", [0.02, 2.0], 0.01)
             .help("Open: ISO 2768-1, class m, by the length cut.", published("ISO 2768-1", "table 1, class m"))
+            .when_made(&["router", "laser"])
             .done(),
     );
     list
@@ -68,20 +86,33 @@ fn hand() -> Vec<Choice> {
         Entry::mm(840, "hand.entry", group, "Hole to pass the saw blade", [1.0, 20.0], 0.5, 8.0)
             .presets(&[("fret saw, 3", 3.0), ("coping saw, 8", 8.0), ("jigsaw, 12", 12.0)])
             .help("Each opening gets one, inside its line, at each corner the blade cannot turn in.", PRACTICE)
+            .when_made(&["hand"])
             .done(),
         Entry::mm(841, "hand.frame", group, "Depth of the saw's frame", [50.0, 1000.0], 1.0, 127.0)
             .presets(&[("102", 102.0), ("127", 127.0), ("152", 152.0), ("fret saw, 300", 300.0), ("no frame", 1000.0)])
             .help("From the blade to the frame: how far inside an edge the saw can cut.", PRACTICE)
+            .when_made(&["hand"])
             .done(),
         Entry::mm(842, "hand.kerf", group, "Width of the saw cut", [0.2, 4.0], 0.1, 1.0)
             .presets(&[("fret, 0.5", 0.5), ("coping, 1.0", 1.0), ("panel saw, 1.5", 1.5), ("table saw, 3.2", 3.2)])
             .help("What a straight cut through the sheet takes away.", PRACTICE)
+            .when_made(&["hand"])
             .done(),
         Entry::switch(843, "hand.marking", group, "Add tables for marking out", false)
             .help(
                 "Every centre and corner as two distances from two edges, for those who do not glue paper on.",
                 PRACTICE,
             )
+            .when_made(&["hand"])
+            .done(),
+        Entry::switch(844, "hand.chain", group, "Drill a chain where the saw does not reach", false)
+            .help("Hole beside hole inside the line, on the templates and in the list of drills; then file.", PRACTICE)
+            .when_made(&["hand"])
+            .done(),
+        Entry::mm(845, "hand.chain_drill", group, "Drill of such a chain", [2.0, 12.0], 0.5, 5.0)
+            .presets(&[("4", 4.0), ("5", 5.0), ("6", 6.0)])
+            .help("Slots are drilled as wide as they are.", PRACTICE)
+            .when_made(&["hand"])
             .done(),
     ]
 }
@@ -92,6 +123,7 @@ fn router() -> Vec<Choice> {
         Entry::mm(850, "router.cutter", group, "Cutter, diameter", [0.5, 12.7], 0.01, 3.18)
             .presets(&[("2", 2.0), ("1/8 in, 3.18", 3.18), ("6", 6.0), ("1/4 in, 6.35", 6.35)])
             .help("Decides the smallest slot and the corners a cutter leaves round.", PRACTICE)
+            .when_made(&["router"])
             .done(),
         Entry::pick(
             851,
@@ -104,15 +136,19 @@ fn router() -> Vec<Choice> {
         .done(),
         Entry::count(852, "router.tabs", group, "Holding tabs on each panel", [0.0, 8.0], 4.0)
             .help("Bridges that keep the panel in its sheet until the end.", PRACTICE)
+            .when_made(&["router"])
             .done(),
         Entry::mm(853, "router.tab_width", group, "Width of a holding tab", [2.0, 15.0], 0.5, 5.0)
             .help("4 to 6 mm is usual.", PRACTICE)
+            .when_made(&["router"])
             .done(),
         Entry::mm(854, "router.tab_height", group, "Height of a holding tab", [0.5, 6.0], 0.1, 1.5)
-            .help("1.5 to 2 mm is usual.", PRACTICE)
+            .help("From the underside; 1.5 to 2 mm is usual. The files mark each tab and say how high it is.", PRACTICE)
+            .when_made(&["router"])
             .done(),
         Entry::switch(855, "router.compensated", group, "Files follow the cutter's centre", false)
             .help("Off: the panel's own lines; the machine's program moves the cutter aside.", PRACTICE)
+            .when_made(&["router"])
             .done(),
     ]
 }
@@ -125,12 +161,19 @@ fn laser() -> Vec<Choice> {
                 "Open: a published average for the material and thickness. Cut the test piece and measure yours.",
                 published("workshop kerf table", "average by material and thickness"),
             )
+            .when_made(&["laser"])
             .done(),
         Entry::switch(861, "laser.compensated", group, "Files allow for the beam", true)
             .help("Off: the panel's own lines, for a machine whose program allows for the beam.", PRACTICE)
+            .when_made(&["laser"])
             .done(),
         Entry::switch(862, "laser.lettering", group, "Engrave names and letters", true)
-            .help("On a layer of its own.", MAKER)
+            .help(
+                "On a layer of its own, on the inside face: name, which way is up, and each hole's letter. Such a file is \
+                 drawn as seen from inside.",
+                MAKER,
+            )
+            .when_made(&["laser"])
             .done(),
         Entry::switch(863, "file.hairline", group, "Cut lines as hairlines", true)
             .help("In SVG files: 0.01 mm wide, which some machines need in order to cut.", PRACTICE)

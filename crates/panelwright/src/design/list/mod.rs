@@ -166,6 +166,15 @@ impl Entry {
         self
     }
 
+    /// Has an effect when any panel is made by one of these methods.
+    #[inline(never)]
+    fn when_made(mut self, methods: &[&'static str]) -> Self {
+        let walls = ["floor", "back", "left", "right", "front", "top"];
+        let keys = core::iter::once("method".to_owned()).chain(walls.map(|wall| format!("method.{wall}"))).collect();
+        self.0.when = When::AnyIs { keys, names: methods.to_vec() };
+        self
+    }
+
     #[inline(never)]
     fn unless(mut self, key: &str, names: &[&'static str]) -> Self {
         self.0.when = When::IsNot { key: key.to_owned(), names: names.to_vec() };
@@ -229,7 +238,12 @@ mod tests {
     #[test]
     fn every_condition_names_a_pick_and_its_options() {
         for entry in choices() {
-            if let When::Is { key, names } | When::IsNot { key, names } = &entry.when {
+            let (keys, names) = match &entry.when {
+                When::Always => continue,
+                When::Is { key, names } | When::IsNot { key, names } => (vec![key.clone()], names),
+                When::AnyIs { keys, names } => (keys.clone(), names),
+            };
+            for key in &keys {
                 let other = &choices()[choice(key).unwrap_or_else(|| panic!("{}: no {key}", entry.key))];
                 let Kind::Pick(options) = &other.kind else { panic!("{key} is not a pick") };
                 for name in names {

@@ -4,7 +4,10 @@ use super::joints::Joints;
 use super::picks::picks;
 use super::reader::Reader;
 use super::{Material, Wall};
-use crate::dimensions::sheets::{ToleranceClass, general_tolerance};
+use crate::dimensions::hand_work::DRILLED_ACCURACY;
+use crate::dimensions::joints;
+use crate::dimensions::sheets::{Making, class_of, general_tolerance};
+use crate::dimensions::source::{Source, Sourced};
 
 picks!(/// How a panel is made.
     Method { Hand = "hand", Router = "router", Laser = "laser" });
@@ -23,6 +26,8 @@ pub struct HandSpec {
     pub kerf_mm: f64,
     /// Whether tables for marking out are wanted.
     pub marking: bool,
+    /// Drill of the chains where the saw does not reach; `None` when none are wanted.
+    pub chain_mm: Option<f64>,
 }
 
 /// A router.
@@ -78,8 +83,8 @@ pub struct MakingSpec {
     pub play_mm: f64,
     /// Thickness of a locating block.
     pub block_mm: f64,
-    /// Edges and holes of hand work are true to ± this, by the maker's own word.
-    own_accuracy_mm: f64,
+    /// Edges of hand work are true to ± this, by the maker's own word; open: by the class of the method.
+    pub own_accuracy_mm: Option<f64>,
 }
 
 impl MakingSpec {
@@ -97,6 +102,7 @@ impl MakingSpec {
                 frame_mm: read.mm("hand.frame"),
                 kerf_mm: read.mm("hand.kerf"),
                 marking: read.on("hand.marking"),
+                chain_mm: read.on("hand.chain").then(|| read.mm("hand.chain_drill")),
             },
             router: RouterSpec {
                 cutter_mm: read.mm("router.cutter"),
@@ -116,7 +122,8 @@ impl MakingSpec {
             finger_mm: read.open("joint.finger"),
             play_mm: read.open("joint.play").unwrap_or_else(|| usual_play(method, material)),
             block_mm: read.mm("joint.block"),
-            own_accuracy_mm: read.mm("sheet.cut"),
+            own_accuracy_mm: (read.name("accuracy") == "own" || read.is_changed("sheet.cut"))
+                .then(|| read.mm("sheet.cut")),
         }
     }
 
@@ -126,29 +133,59 @@ impl MakingSpec {
         self.method_of[wall as usize]
     }
 
-    /// How far an edge of a panel may stray when a length is cut, ± mm: the maker's own figure, else ISO 2768-1 class m
-    /// for machines. By hand the maker's figure always stands (`sheet.cut`; 0.3 is filed to the line).
+    /// How far an edge of a panel may stray when a length is cut, ± mm: the maker's own figure, else ISO 2768-1 by the
+    /// class of the panel's method (c by hand, m for machines).
     #[must_use]
-    pub fn accuracy_mm(&self, wall: Wall, length_mm: f64) -> f64 {
-        match self.method(wall) {
+    pub fn accuracy_mm(&self, wall: Wall, length_mm: f64) -> Sourced<f64> {
+        let method = self.method(wall);
+        let own = match method {
             Method::Hand => self.own_accuracy_mm,
-            Method::Router | Method::Laser => self
-                .machine_accuracy_mm
-                .or_else(|| general_tolerance(ToleranceClass::Medium, length_mm).map(|sourced| sourced.get()))
-                .unwrap_or(self.own_accuracy_mm),
+            Method::Router | Method::Laser => self.machine_accuracy_mm,
+        };
+        own.map(|own| Sourced::new(own, OWN)).unwrap_or_else(|| {
+            // Beyond the table's 0.5 to 4000 mm nothing is cut here: its ends stand for what is.
+            let length_mm = length_mm.clamp(0.5, 4000.0);
+            general_tolerance(class_of(method.table()).get(), length_mm).unwrap_or(Sourced::new(0.0, OWN))
+        })
+    }
+
+    /// How far a hole or a line is out of its place, ± mm along each axis, on a feature of this length: the maker's own
+    /// figure, else what a punched centre keeps by hand, and half of a machine's tolerance, which two places share.
+    #[must_use]
+    pub fn place_accuracy_mm(&self, wall: Wall, length_mm: f64) -> Sourced<f64> {
+        match (self.method(wall), self.own_accuracy_mm, self.machine_accuracy_mm) {
+            (Method::Hand, None, _) => Sourced::new(DRILLED_ACCURACY.get()[1], DRILLED_ACCURACY.source()),
+            (Method::Router | Method::Laser, _, None) => {
+                let whole = self.accuracy_mm(wall, length_mm);
+                Sourced::new(whole.get() / 2.0, whole.source())
+            }
+            _ => self.accuracy_mm(wall, length_mm),
         }
     }
 }
 
-/// Play that a method's fingers want, mm (*common practice*: hand fingers are filed to fit from a little tight line to
-/// line; a router's want a little room for glue; a laser's press in wood by half of 0.1 and never in acrylic, where
-/// 0.08 lets the cement in).
+/// Where a figure of the maker's own comes from.
+const OWN: Source = Source::common_practice("The maker's own figure", "accuracy");
+
+impl Method {
+    /// The tables' name of a method.
+    #[must_use]
+    pub const fn table(self) -> Making {
+        match self {
+            Self::Hand => Making::Hand,
+            Self::Router => Making::Router,
+            Self::Laser => Making::Laser,
+        }
+    }
+}
+
+/// Play that a method's fingers want, mm; below 0 they press.
 const fn usual_play(method: Method, material: Material) -> f64 {
     match (method, material) {
-        (Method::Hand, _) => 0.2,
-        (Method::Router, _) => 0.1,
-        (Method::Laser, Material::Acrylic) => 0.08,
-        (Method::Laser, Material::Plywood) => -0.1,
-        (Method::Laser, _) => -0.05,
+        (Method::Hand, _) => joints::PLAY_BY_HAND.get(),
+        (Method::Router, _) => joints::PLAY_ROUTED.get(),
+        (Method::Laser, Material::Acrylic) => joints::PLAY_ACRYLIC.get(),
+        (Method::Laser, Material::Plywood) => -joints::PRESS_LASER_PLYWOOD.get(),
+        (Method::Laser, _) => -joints::PRESS_LASER_BOARD.get(),
     }
 }

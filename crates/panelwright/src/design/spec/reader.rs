@@ -29,6 +29,11 @@ impl Reader<'_> {
         self.mm(key) as u8
     }
 
+    /// Whether a value is another than the default.
+    pub(super) fn is_changed(&self, key: &str) -> bool {
+        choice(key).is_some_and(|index| *self.0.value(index) != choices()[index].default)
+    }
+
     pub(super) fn on(&self, key: &str) -> bool {
         matches!(self.value(key), Value::Switch(true))
     }

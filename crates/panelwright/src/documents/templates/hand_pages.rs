@@ -20,13 +20,14 @@ pub fn order_pages(spec: &Spec, panels: &[Panel], foot: &str, setup: &PageSetup)
         return Vec::new();
     }
     let mut flow = Flow::new(setup, "Order of work by hand", foot);
-    flow.words(
+    flow.words(&format!(
         "Glue the template on, punch every centre, drill, then saw from the inside out. Saw beside the line, on the waste \
-         side, and file to it. Hold the sheet close to the cut.",
-    );
+         side, and file to it: the cut itself is {} mm wide. Hold the sheet close to the cut.",
+        words::mm(spec.making.hand.kerf_mm)
+    ));
     for panel in by_hand {
         flow.heading(panel.label);
-        let drills: Vec<String> = drill_list(panel, spec.making.hand.entry_mm)
+        let drills: Vec<String> = drill_list(panel, &spec.making.hand)
             .iter()
             .map(|drill| {
                 let size = format_number(drill.diameter_mm, 2);
@@ -60,8 +61,11 @@ pub fn order_pages(spec: &Spec, panels: &[Panel], foot: &str, setup: &PageSetup)
         }
         for (what, count, deep) in cuts {
             let times = if count == 1 { String::new() } else { format!("{count} × ") };
-            let chain =
-                if deep > spec.making.hand.frame_mm { ": deeper than the saw's frame, see the findings" } else { "" };
+            let chain = match (deep > spec.making.hand.frame_mm, spec.making.hand.chain_mm) {
+                (false, _) => "",
+                (true, None) => ": deeper than the saw's frame, see the findings",
+                (true, Some(_)) => ": deeper than the saw's frame, so drill its chain and file",
+            };
             let depth = words::mm(libm::ceil(deep));
             flow.words(&format!("{step}. Saw {times}{}; frame {depth} mm{chain}.", lower_first(&what)));
             step += 1;

@@ -60,12 +60,12 @@ pub fn pages(spec: &Spec, panels: &[Panel], fingerprint: &str, setup: &PageSetup
         fingerprint,
         sheet: &spec.sheet,
         printer: words::printer_words(&spec.template.printer),
-        entry_mm: None,
+        hand: None,
     };
     let mut out = Vec::new();
     for (panel, plan) in panels.iter().zip(plans(panels, setup)) {
         let by_hand = spec.making.method(panel.wall) == Method::Hand;
-        pack.entry_mm = by_hand.then_some(hand.entry_mm);
+        pack.hand = by_hand.then_some(*hand);
         let [columns, rows] = plan.grid();
         for row in 0..rows {
             for column in 0..columns {

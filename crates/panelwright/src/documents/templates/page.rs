@@ -7,8 +7,8 @@ use super::marks::BAR_MM;
 use super::pen::{Line, Pen};
 use super::plan::{PagePlan, Way};
 use super::words::{self, KeyRow};
-use crate::cutting::{BladeHole, blade_holes, slot_ends};
-use crate::design::SheetSpec;
+use crate::cutting::{BladeHole, drill_chain, opening_holes, slot_ends};
+use crate::design::{HandSpec, SheetSpec};
 use crate::drawing::{Anchor, Drawing, Weight, text_width_mm};
 use crate::panels::{Edge, Face, Feature, FeatureKind, Panel, Purpose};
 
@@ -21,8 +21,8 @@ pub struct PackWords<'a> {
     pub fingerprint: &'a str,
     /// Sheet and finish.
     pub sheet: &'a SheetSpec,
-    /// Diameter of the holes that pass a saw's blade, for a panel made by hand.
-    pub entry_mm: Option<f64>,
+    /// The maker's saws and drills, for a panel made by hand.
+    pub hand: Option<HandSpec>,
     /// What is said of the printer: corrected, or why not; empty when it was not measured.
     pub printer: Vec<String>,
 }
@@ -45,7 +45,7 @@ pub struct Page<'a> {
     panel: &'a Panel,
     plan: &'a PagePlan,
     at: [usize; 2],
-    entry_mm: Option<f64>,
+    hand: Option<HandSpec>,
     pen: Pen,
     free: FreePlaces,
     /// Panel point (0, 0) on the page.
@@ -66,7 +66,7 @@ pub fn draw(panel: &Panel, plan: &PagePlan, at: [usize; 2], pack: &PackWords) ->
         panel,
         plan,
         at,
-        entry_mm: pack.entry_mm,
+        hand: pack.hand,
         pen: Pen::new(width, height),
         free: FreePlaces::new(printable),
         origin,
@@ -173,9 +173,14 @@ impl<'a> Page<'a> {
         self.free.take(Rect::from_center_size(centre, (2.0 * reach, 2.0 * reach)), 0.2);
     }
 
-    /// Where a saw's blade starts and turns in an opening of a panel made by hand.
+    /// Where a saw's blade starts and turns in an opening of a panel made by hand, or the chain that is drilled instead.
     fn blades(&self, feature: &Feature) -> Vec<BladeHole> {
-        self.entry_mm.map_or_else(Vec::new, |entry_mm| blade_holes(feature, entry_mm))
+        self.hand.map_or_else(Vec::new, |hand| opening_holes(self.panel, feature, &hand))
+    }
+
+    /// Whether a feature is drilled out hole by hole.
+    fn is_chained(&self, feature: &Feature) -> bool {
+        self.hand.is_some_and(|hand| !drill_chain(self.panel, feature, &hand).is_empty())
     }
 
     /// Drill marks at the round ends of a slot, or in the middle of a round.
@@ -398,7 +403,19 @@ impl<'a> Page<'a> {
     /// The hole key, in as few blocks as find room.
     fn key(&mut self, shown: &[&Feature]) {
         let mut rows = words::key_rows(shown);
-        let blades: usize = shown.iter().map(|feature| self.blades(feature).len()).sum();
+        let (chained, sawn): (Vec<&Feature>, Vec<&Feature>) =
+            shown.iter().copied().partition(|feature| self.is_chained(feature));
+        let count = |features: &[&Feature]| features.iter().map(|feature| self.blades(feature).len()).sum::<usize>();
+        let (chain, blades) = (count(&chained), count(&sawn));
+        if chain > 0 {
+            rows.push(KeyRow {
+                letter: String::new(),
+                drill: "rings in a row".to_owned(),
+                count: chain,
+                what: "Drill chain, for the saw does not reach: drill hole by hole, break out, file to the line"
+                    .to_owned(),
+            });
+        }
         if blades > 0 {
             rows.push(KeyRow {
                 letter: String::new(),

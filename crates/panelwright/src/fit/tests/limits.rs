@@ -120,8 +120,12 @@ fn behind_port(distance: f64) -> Fixture {
     })
 }
 
+/// Cut to ±0.3 by the maker's own word.
 fn clearance(mm: f64) -> Fixture {
-    of_spec(|spec| spec.sleeve.clearance_mm = mm)
+    of_spec(|spec| {
+        spec.making.own_accuracy_mm = Some(0.3);
+        spec.sleeve.clearance_mm = mm;
+    })
 }
 
 /// A bracket of the sleeve with a part above it that overhangs by `over`.
@@ -496,10 +500,16 @@ fn panels() -> Vec<Row> {
         // Cut to ±0.3 on four edges: ±0.6 likely, ±1.2 at worst, over twice the clearance.
         ("sleeve-jams", Caution, "likely", "left", |over| clearance(0.3 - over)),
         ("sleeve-jams", Note, "at worst", "left", |over| clearance(0.6 - over)),
-        ("sleeve-jams", Caution, "paint forgotten", "left", |over| with(|f| f.spec.sheet.finish_in_mm = 0.2 + over)),
+        ("sleeve-jams", Caution, "paint forgotten", "left", |over| {
+            with(|f| {
+                f.spec.making.own_accuracy_mm = Some(0.3);
+                f.spec.sheet.finish_in_mm = 0.2 + over;
+            })
+        }),
         // Thickness ±0.4 on two sheets as well: √(4·0.09 + 2·0.16) = 0.8246 likely.
         ("sleeve-jams", Caution, "front over the sides", "left", |over| {
             of_spec(|spec| {
+                spec.making.own_accuracy_mm = Some(0.3);
                 spec.sleeve.corners = crate::design::Corners::Face;
                 spec.sheet.varies_mm = Some(0.4);
                 spec.sleeve.clearance_mm = 0.824_621_125 / 2.0 - over;

@@ -6,6 +6,7 @@ use super::fixture::Fixture;
 use super::limits::Row;
 use crate::design::{Joint, Material, Method, Seam, Spec, Wall};
 use crate::drawing::Contour;
+use crate::fastening::Screw;
 use crate::fit::Severity::{Blocks, Caution, Note};
 use crate::panels::{FeatureKind, Purpose};
 
@@ -14,6 +15,13 @@ fn of(change: impl FnOnce(&mut Spec)) -> Fixture {
     spec.making.method_of = [Method::Router; 6];
     change(&mut spec);
     Fixture::of(spec)
+}
+
+/// A round hole with a web to the edge of a panel made by a method.
+fn made(method: Method, web: f64) -> Fixture {
+    let mut fixture = of(|spec| spec.making.method_of = [method; 6]);
+    fixture.hole(Wall::Right, "a", Purpose::BracketScrew, Point::new(2.0 + web, 80.0), 4.0);
+    fixture
 }
 
 fn joined(spec: &mut Spec, joint: Joint) {
@@ -87,6 +95,95 @@ pub(super) fn rows() -> Vec<Row> {
             // Its right edge lies 60 mm inside the left edge of the panel, and further from all others.
             let contour = Contour::rect(50.0, 80.0, 60.0, 90.0);
             fixture.feature(Wall::Right, "a", FeatureKind::Opening, Purpose::FanOpening, contour);
+            fixture
+        }),
+        ("saw-reach", Note, "drilled out", "right/a", |over| {
+            let mut fixture = of(|spec| {
+                spec.making.method_of = [Method::Hand; 6];
+                spec.making.hand.frame_mm = 60.0 - over;
+                spec.making.hand.chain_mm = Some(5.0);
+            });
+            let contour = Contour::rect(50.0, 80.0, 60.0, 90.0);
+            fixture.feature(Wall::Right, "a", FeatureKind::Opening, Purpose::FanOpening, contour);
+            fixture
+        }),
+        ("blade-entry", Caution, "a fret saw's hole", "right/a", |over| {
+            let mut fixture = of(|spec| spec.making.method_of = [Method::Hand; 6]);
+            // 3 mm for the blade and 0.8 mm of air on both sides.
+            let contour = Contour::rect(50.0, 80.0, 90.0, 84.6 - over);
+            fixture.feature(Wall::Right, "a", FeatureKind::Opening, Purpose::Port, contour);
+            fixture
+        }),
+        ("blade-entry", Caution, "the saw's cut", "right/a", |over| {
+            let mut fixture = of(|spec| {
+                spec.making.method_of = [Method::Hand; 6];
+                spec.making.hand.kerf_mm = 3.0;
+            });
+            let contour = Contour::slot(50.0, 80.0, 90.0, 80.0, 3.0 - over);
+            fixture.feature(Wall::Right, "a", FeatureKind::Vent, Purpose::Vent, contour);
+            fixture
+        }),
+        ("tab-height", Caution, "as the sheet", "left", |over| {
+            of(|spec| spec.making.router.tab_height_mm = 6.0 + over)
+        }),
+        ("tab-height", Note, "too thin", "left", |over| of(|spec| spec.making.router.tab_height_mm = 1.5 - over)),
+        ("hole-to-edge", Blocks, "router: as thin as a tab", "right/a", |over| made(Method::Router, 1.5 - over)),
+        ("hole-to-edge", Blocks, "laser: burnt away", "right/a", |over| made(Method::Laser, 0.5 - over)),
+        ("hole-to-edge", Note, "laser: the sheet's thickness", "right/a", |over| made(Method::Laser, 6.0 - over)),
+        ("hole-to-edge", Blocks, "by hand, cut to ±0.8", "right/a", |over| {
+            let mut fixture = of(|spec| {
+                spec.making.method_of = [Method::Hand; 6];
+                spec.making.own_accuracy_mm = Some(0.8);
+            });
+            fixture.hole(Wall::Right, "a", Purpose::BracketScrew, Point::new(3.6 - over, 80.0), 4.0);
+            fixture
+        }),
+        ("sleeve-jams", Note, "by hand, class c", "left", |over| {
+            of(|spec| {
+                spec.making.method_of = [Method::Hand; 6];
+                // Four edges of ±1.2, the cell of ISO 2768-1 class c for 120 to 400 mm: ±2.4 likely.
+                spec.sleeve.clearance_mm = 1.2 - over;
+            })
+        }),
+        ("sleeve-jams", Caution, "router, class m", "left", |over| {
+            // The same of class m: ±0.5 on four edges.
+            of(|spec| spec.sleeve.clearance_mm = 0.5 - over)
+        }),
+        ("hole-play", Note, "a drive's hole", "floor/a", |over| {
+            let mut fixture = of(|spec| {
+                // Half of 0.4 is what an M3 screw in a hole of 3.4 leaves: δ = 0.4 / (4√2), worked example F-7.
+                spec.making.machine_accuracy_mm = Some(0.4 / (4.0 * core::f64::consts::SQRT_2) + over);
+            });
+            let at = Point::new(60.0, 60.0);
+            fixture.hole(Wall::Floor, "a", Purpose::DriveScrew, at, 3.4);
+            let panel = fixture.panel(Wall::Floor);
+            let head_at = panel.frame.to_case(at, 0.0);
+            let direction = panel.frame.out.map(|part| -part);
+            fixture.screws.push(Screw {
+                id: "screw-a".to_owned(),
+                what: "screw of the drive".to_owned(),
+                thread: "M3",
+                diameter_mm: 3.0,
+                head_at,
+                direction,
+                clamped_mm: 6.0,
+                least_mm: 6.0,
+                most_mm: None,
+                length_mm: Some(8.0),
+                nut: false,
+                washers: 0,
+                joins: vec!["floor".to_owned(), "drive-1".to_owned()],
+                source: super::fixture::SOURCE,
+            });
+            fixture
+        }),
+        ("cannot-be-cut", Note, "corners left round", "right/a", |over| {
+            let mut fixture = of(|spec| {
+                spec.making.router.relief = crate::design::Relief::None;
+                spec.making.router.cutter_mm = 4.0;
+            });
+            let contour = Contour::rounded_rect(50.0, 80.0, 90.0, 100.0, 2.0 - over);
+            fixture.feature(Wall::Right, "a", FeatureKind::Opening, Purpose::Port, contour);
             fixture
         }),
         ("laser-material", Caution, "film", "", |over| {
