@@ -4,7 +4,7 @@
 use kurbo::Point;
 
 use super::fixture::Fixture;
-use super::limits_making;
+use super::{limits_making, limits_webs};
 use crate::design::{CoolerAir, FanSide, Material, PlugShape, SizeRule, Slide, SupplyKind, Wall};
 use crate::dimensions::source::Confidence;
 use crate::drawing::Contour;
@@ -23,7 +23,7 @@ fn default() -> Fixture {
     Fixture::new(&[])
 }
 
-fn with(change: impl FnOnce(&mut Fixture)) -> Fixture {
+pub(super) fn with(change: impl FnOnce(&mut Fixture)) -> Fixture {
     let mut fixture = default();
     change(&mut fixture);
     fixture
@@ -31,42 +31,6 @@ fn with(change: impl FnOnce(&mut Fixture)) -> Fixture {
 
 fn bounds(fixture: &mut Fixture, id: &str) -> Aabb {
     fixture.part(id).bounds()
-}
-
-/// A round hole on the right panel, which is empty, with a web to its left edge.
-fn web(fixture: &mut Fixture, web: f64) {
-    fixture.hole(Wall::Right, "a", Purpose::BracketScrew, Point::new(2.0 + web, 80.0), 4.0);
-}
-
-fn square(fixture: &mut Fixture, id: &str, x: f64) {
-    let contour = Contour::rect(x, 80.0, x + 10.0, 90.0);
-    fixture.feature(Wall::Right, id, FeatureKind::Opening, Purpose::Vent, contour);
-}
-
-fn aperture(fixture: &mut Fixture, web: f64) {
-    let contour = Contour::rect(web, 80.0, web + 10.0, 90.0);
-    fixture.feature(Wall::Right, "io", FeatureKind::Opening, Purpose::IoAperture, contour);
-}
-
-fn two_holes(web: f64) -> Fixture {
-    with(|fixture| {
-        fixture.hole(Wall::Right, "a", Purpose::BracketScrew, Point::new(50.0, 80.0), 4.0);
-        fixture.hole(Wall::Right, "b", Purpose::BracketScrew, Point::new(50.0, 84.0 + web), 4.0);
-    })
-}
-
-fn hole_and_opening(web: f64) -> Fixture {
-    with(|fixture| {
-        square(fixture, "b", 50.0);
-        fixture.hole(Wall::Right, "a", Purpose::BracketScrew, Point::new(48.0 - web, 85.0), 4.0);
-    })
-}
-
-fn two_openings(web: f64) -> Fixture {
-    with(|fixture| {
-        square(fixture, "a", 50.0);
-        square(fixture, "b", 60.0 + web);
-    })
 }
 
 fn of_spec(change: impl FnOnce(&mut crate::design::Spec)) -> Fixture {
@@ -542,44 +506,11 @@ fn panels() -> Vec<Row> {
                 f.part("cooler").bodies[0].max[2] = top + over;
             })
         }),
-        ("hole-to-edge", Blocks, "1", "right/a", |over| with(|f| web(f, 1.0 - over))),
-        ("hole-to-edge", Caution, "2", "right/a", |over| with(|f| web(f, 2.0 - over))),
-        ("hole-to-edge", Note, "thickness", "right/a", |over| with(|f| web(f, 6.0 - over))),
-        ("opening-to-edge", Blocks, "1", "right/a", |over| with(|f| square(f, "a", 1.0 - over))),
-        ("opening-to-edge", Caution, "2", "right/a", |over| with(|f| square(f, "a", 2.0 - over))),
-        ("opening-to-edge", Note, "thickness", "right/a", |over| with(|f| square(f, "a", 6.0 - over))),
-        ("aperture-to-edge", Blocks, "1", "right/io", |over| with(|f| aperture(f, 1.0 - over))),
-        ("aperture-to-edge", Caution, "2", "right/io", |over| with(|f| aperture(f, 2.0 - over))),
-        ("aperture-to-edge", Caution, "shield's border", "right/io", |over| {
-            with(|f| {
-                f.spec.board.io_opening = crate::design::IoOpening::Rebate;
-                aperture(f, 2.54 - over);
-            })
-        }),
-        ("hole-to-hole", Blocks, "1", "right/a", |over| two_holes(1.0 - over)),
-        ("hole-to-hole", Caution, "2", "right/a", |over| two_holes(2.0 - over)),
-        ("hole-to-hole", Note, "thickness", "right/a", |over| two_holes(6.0 - over)),
-        ("hole-to-opening", Blocks, "1", "right/a", |over| hole_and_opening(1.0 - over)),
-        ("hole-to-opening", Caution, "2", "right/a", |over| hole_and_opening(2.0 - over)),
-        ("hole-to-opening", Note, "thickness", "right/a", |over| hole_and_opening(6.0 - over)),
-        ("opening-to-opening", Blocks, "1", "right/a", |over| two_openings(1.0 - over)),
-        ("opening-to-opening", Caution, "2", "right/a", |over| two_openings(2.0 - over)),
-        ("opening-to-opening", Note, "thickness", "right/a", |over| two_openings(6.0 - over)),
-        ("recess-meets-opening", Caution, "counterbore", "right/a", |over| {
-            with(|f| {
-                square(f, "a", 50.0);
-                let recess = Contour::rect(60.0 - over, 82.0, 70.0, 88.0);
-                let recess = f.feature(Wall::Right, "r", FeatureKind::Counterbore, Purpose::PortCounterbore, recess);
-                recess.blind = Some((3.0, Face::Inside));
-            })
-        }),
-        ("opening-over-edge", Caution, "floor's edge", "floor", |over| {
-            with(|f| {
-                let vent = Contour::rect(100.0, 6.0 - over, 106.0, 40.0);
-                f.feature(Wall::Right, "vent-1", FeatureKind::Vent, Purpose::Vent, vent);
-            })
-        }),
     ]
+}
+
+fn all_rows() -> impl Iterator<Item = Row> {
+    rows().into_iter().chain(limits_making::rows()).chain(limits_webs::rows())
 }
 
 fn given(change: impl FnOnce(&mut Fixture)) -> Fixture {
@@ -684,7 +615,7 @@ fn unknowns() -> Vec<Row> {
 #[test]
 fn each_rule_speaks_just_past_its_limit_and_not_just_before_it() {
     let mut wrong = Vec::new();
-    for (rule, severity, what, id, case) in rows().into_iter().chain(limits_making::rows()) {
+    for (rule, severity, what, id, case) in all_rows() {
         for over in [-0.01, 0.01] {
             let found = case(over).check();
             let speaks = found.iter().any(|finding| {
@@ -703,7 +634,7 @@ fn each_rule_speaks_just_past_its_limit_and_not_just_before_it() {
 
 #[test]
 fn every_rule_has_its_limits_tested() {
-    let rows: Vec<Row> = rows().into_iter().chain(limits_making::rows()).collect();
+    let rows: Vec<Row> = all_rows().collect();
     let missing: Vec<&str> =
         RULES.iter().map(|rule| rule.name).filter(|name| !rows.iter().any(|row| row.0 == *name)).collect();
     assert!(missing.is_empty(), "{missing:?}");

@@ -10,18 +10,11 @@ use crate::fastening::Screw;
 use crate::fit::Severity::{Blocks, Caution, Note};
 use crate::panels::{FeatureKind, Purpose};
 
-fn of(change: impl FnOnce(&mut Spec)) -> Fixture {
+pub(super) fn of(change: impl FnOnce(&mut Spec)) -> Fixture {
     let mut spec = Fixture::new(&[]).spec;
     spec.making.method_of = [Method::Router; 6];
     change(&mut spec);
     Fixture::of(spec)
-}
-
-/// A round hole with a web to the edge of a panel made by a method.
-fn made(method: Method, web: f64) -> Fixture {
-    let mut fixture = of(|spec| spec.making.method_of = [method; 6]);
-    fixture.hole(Wall::Right, "a", Purpose::BracketScrew, Point::new(2.0 + web, 80.0), 4.0);
-    fixture
 }
 
 fn joined(spec: &mut Spec, joint: Joint) {
@@ -127,17 +120,6 @@ pub(super) fn rows() -> Vec<Row> {
             of(|spec| spec.making.router.tab_height_mm = 6.0 + over)
         }),
         ("tab-height", Note, "too thin", "left", |over| of(|spec| spec.making.router.tab_height_mm = 1.5 - over)),
-        ("hole-to-edge", Blocks, "router: as thin as a tab", "right/a", |over| made(Method::Router, 1.5 - over)),
-        ("hole-to-edge", Blocks, "laser: burnt away", "right/a", |over| made(Method::Laser, 0.5 - over)),
-        ("hole-to-edge", Note, "laser: the sheet's thickness", "right/a", |over| made(Method::Laser, 6.0 - over)),
-        ("hole-to-edge", Blocks, "by hand, cut to ±0.8", "right/a", |over| {
-            let mut fixture = of(|spec| {
-                spec.making.method_of = [Method::Hand; 6];
-                spec.making.own_accuracy_mm = Some(0.8);
-            });
-            fixture.hole(Wall::Right, "a", Purpose::BracketScrew, Point::new(3.6 - over, 80.0), 4.0);
-            fixture
-        }),
         ("sleeve-jams", Note, "by hand, class c", "left", |over| {
             of(|spec| {
                 spec.making.method_of = [Method::Hand; 6];

@@ -4,6 +4,7 @@ mod fixture;
 mod growth;
 mod limits;
 mod limits_making;
+mod limits_webs;
 mod solids;
 
 use super::RULES;
