@@ -63,6 +63,15 @@ fn hole_play(scene: &Scene, found: &mut Vec<Finding>) {
         let worst = tight.iter().max_by(|a, b| (a.strays_mm - a.allows_mm).total_cmp(&(b.strays_mm - b.allows_mm)));
         let Some(worst) = worst else { continue };
         let would_do = hole_for_error_mm(worst.screw_mm, worst.strays_mm, Fixing::Fixed);
+        let remedy = if would_do <= WASHER_COVERS * worst.screw_mm {
+            format!(
+                "Mark these holes from the part itself, or open the {} hole to {} under a washer.",
+                words::limit(worst.hole_mm),
+                words::at_least(would_do)
+            )
+        } else {
+            "Mark these holes from the part itself, or drill one, fix the part by it and mark the others.".to_owned()
+        };
         found.push(
             HOLE_PLAY
                 .note(format!(
@@ -72,16 +81,16 @@ fn hole_play(scene: &Scene, found: &mut Vec<Finding>) {
                     words::limit(worst.allows_mm),
                 ))
                 .with_mm(worst.allows_mm, worst.strays_mm)
-                .with_remedy(format!(
-                    "Mark these holes from the part itself, or open the {} hole to {} under a washer.",
-                    words::limit(worst.hole_mm),
-                    words::at_least(would_do)
-                ))
+                .with_remedy(remedy)
                 .with_about(tight.iter().map(|fixed| format!("{}/{}", fixed.sheet.id(), fixed.feature.id)))
                 .with_at(worst.sheet.panel.frame.to_case(worst.feature.centre, 0.0)),
         );
     }
 }
+
+/// A washer covers a hole this much wider than its screw: it is about twice as wide as the screw (ISO 7089), and a
+/// quarter of the screw's width is left to bear all around.
+const WASHER_COVERS: f64 = 1.5;
 
 /// Length of a part's hole pattern that stands for all, mm: drives' holes lie 76.6 apart (SFF-8201), a supply's 64 to
 /// 138: one range of ISO 2768-1.
