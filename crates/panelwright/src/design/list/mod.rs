@@ -252,4 +252,20 @@ mod tests {
             }
         }
     }
+
+    #[test]
+    fn settings_of_a_method_have_an_effect_when_some_panel_is_made_by_it() {
+        use crate::design::Design;
+        let applies = |design: &Design, key: &str| design.applies(choice(key).unwrap());
+        let all = |design: &Design| {
+            ["hand.kerf", "router.tabs", "laser.lettering", "machine.accuracy"].map(|key| applies(design, key))
+        };
+        let mut design = Design::default();
+        assert_eq!(all(&design), [true, false, false, false]);
+        design.set_json("method.top", &"laser".into()).unwrap();
+        assert_eq!(all(&design), [true, false, true, true]);
+        design.set_json("method", &"router".into()).unwrap();
+        assert_eq!(all(&design), [false, true, true, true]);
+        assert!(applies(&design, "file.hairline"));
+    }
 }

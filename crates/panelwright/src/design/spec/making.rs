@@ -189,3 +189,47 @@ const fn usual_play(method: Method, material: Material) -> f64 {
         (Method::Laser, _) => -joints::PRESS_LASER_BOARD.get(),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::{Design, Spec};
+
+    fn making(choices: &[(&str, serde_json::Value)]) -> MakingSpec {
+        let mut design = Design::default();
+        for (key, value) in choices {
+            design.set_json(key, value).unwrap();
+        }
+        Spec::of(&design).making
+    }
+
+    /// ISO 2768-1, table 1: 300 mm is ±1.2 in class c and ±0.5 in class m, 100 mm ±0.8 and ±0.3.
+    #[test]
+    fn accuracy_is_that_of_the_method_until_the_maker_states_one() {
+        let accuracy =
+            |choices: &[(&str, serde_json::Value)], length| making(choices).accuracy_mm(Wall::Left, length).get();
+        assert_eq!(accuracy(&[], 300.0), 1.2);
+        assert_eq!(accuracy(&[], 100.0), 0.8);
+        assert_eq!(accuracy(&[("sheet.cut", 0.5.into())], 300.0), 0.5);
+        // The usual figure, when the maker says that it is their own.
+        assert_eq!(accuracy(&[("accuracy", "own".into())], 300.0), 0.3);
+        for machine in ["router", "laser"] {
+            assert_eq!(accuracy(&[("method", machine.into())], 300.0), 0.5);
+            assert_eq!(accuracy(&[("method", machine.into()), ("accuracy", "own".into())], 100.0), 0.3);
+            assert_eq!(accuracy(&[("method", machine.into()), ("machine.accuracy", 0.1.into())], 300.0), 0.1);
+            assert_eq!(accuracy(&[("method", machine.into()), ("method.left", "hand".into())], 300.0), 1.2);
+        }
+        // Shorter than the table begins, longer than it ends.
+        assert_eq!(accuracy(&[], 0.1), 0.2);
+        assert_eq!(accuracy(&[], 9000.0), 4.0);
+    }
+
+    #[test]
+    fn places_stray_less_than_lengths() {
+        let place = |choices: &[(&str, serde_json::Value)]| making(choices).place_accuracy_mm(Wall::Left, 76.6);
+        assert_eq!(place(&[]), Sourced::new(DRILLED_ACCURACY.get()[1], DRILLED_ACCURACY.source()));
+        assert_eq!(place(&[("method", "router".into())]).get(), 0.15);
+        assert_eq!(place(&[("method", "router".into()), ("machine.accuracy", 0.1.into())]).get(), 0.1);
+        assert_eq!(place(&[("sheet.cut", 0.4.into())]).get(), 0.4);
+    }
+}
