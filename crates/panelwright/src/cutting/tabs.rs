@@ -43,8 +43,8 @@ pub struct Tabs {
     pub beside_cut: bool,
 }
 
-/// How far the mark of a tab stands out of the part, mm.
-pub const MARK_MM: f64 = 4.0;
+/// How far the mark of a tab stands out of the path, mm: less than the usual trim of a sheet.
+pub const MARK_MM: f64 = 3.0;
 
 /// A straight stretch of the outline: where it starts, its direction, and where along it the middle of a tab may be.
 struct Stretch {
