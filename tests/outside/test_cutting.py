@@ -334,6 +334,12 @@ def in_outside_view(go, shape):
     return flipped(shape, go["width"]) if go["seen_from"] == "inside" else shape
 
 
+def is_same(one, other):
+    """Whether two shapes are the same to 0.01 mm; their bounds tell most that are not."""
+    near = all(abs(a - b) < 0.02 for a, b in zip(one.bounds, other.bounds))
+    return near and one.hausdorff_distance(other) < 0.01
+
+
 def test_files_show_the_face_that_is_up(specimens, told):
     """Each cut once in all goes of a panel, on the face it lies in, where the panel has it when that face is up."""
     panels = {}
@@ -347,7 +353,9 @@ def test_files_show_the_face_that_is_up(specimens, told):
         left = [(feature, flat.polygon(feature["path"])) for feature in left]
         assert len(goes) == goes[0]["of"]
         for go in goes:
-            document = audited(specimens / f"{go['file']}.dxf")
+            # Every form of file is audited, not every file: an audit takes longer than all the rest.
+            read = audited if go["of"] == 2 or mirrored % 6 == 0 else ezdxf.readfile
+            document = read(specimens / f"{go['file']}.dxf")
             head = (specimens / f"{go['file']}.dxf").read_text().split("SECTION")[0]
             assert f"seen from {go['seen_from']}" in head and ("mirror image" in head) == (go["seen_from"] == "inside")
             layers = {layer for layer, _ in contours(document)}
@@ -364,7 +372,7 @@ def test_files_show_the_face_that_is_up(specimens, told):
                 found = [
                     pair
                     for pair in left
-                    if pair[0]["through"] == (layer not in blind) and pair[1].hausdorff_distance(shape) < 0.01
+                    if pair[0]["through"] == (layer not in blind) and is_same(pair[1], shape)
                 ]
                 if not found and layer.startswith("rebate") and any(feature["joint"] for feature in go["features"]):
                     # A joint's rebate runs out past the edge it reaches.
@@ -374,7 +382,7 @@ def test_files_show_the_face_that_is_up(specimens, told):
         # The same cut named twice is cut once.
         done = [flat.polygon(feature["path"]) for feature in goes[0]["features"]]
         for feature, shape in left:
-            assert sum(shape.hausdorff_distance(other) < 0.01 for other in done) > 1, (name, feature["id"])
+            assert sum(is_same(shape, other) for other in done) > 1, (name, feature["id"])
         twice += len(goes) == 2
     assert mirrored > 100 and twice >= 2, (mirrored, twice)
 
@@ -416,7 +424,7 @@ def test_holding_tabs_are_marked_with_place_length_and_height(specimens, told):
         figures = re.findall(r"tabs-([\d.]+)mm: x (-?[\d.]+) y (-?[\d.]+), ([\d.]+) long", remarks)
         assert len(marks) == len(figures) <= go["tabs"], go["file"]
         outline = flat.polygon(go["outline"])
-        cuts = [flat.polygon(feature["path"]) for feature in go["features"]]
+        cuts = shapely.union_all([flat.polygon(feature["path"]) for feature in go["features"]])
         for mark, (height, x, y, length) in zip(marks, figures):
             start, *_, end = mark.get_points("xy")
             tab = in_outside_view(go, LineString([start, end]))
@@ -426,7 +434,7 @@ def test_holding_tabs_are_marked_with_place_length_and_height(specimens, told):
             assert math.dist((float(x), float(y)), ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)) < 0.01
             assert float(height) == pytest.approx(go["tab_height"], abs=0.005)
             if not go["beside_cut"]:
-                assert all(cut.distance(tab) > go["thickness"] - 0.01 for cut in cuts), go["file"]
+                assert cuts.is_empty or cuts.distance(tab) > go["thickness"] - 0.01, go["file"]
             checked += 1
     assert checked > 150, checked
 
