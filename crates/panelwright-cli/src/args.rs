@@ -8,15 +8,17 @@ use clap::{Parser, Subcommand};
 pub const BLOCKED: u8 = 1;
 /// Exit code of `compare` when something changes.
 pub const CHANGED: u8 = 1;
+/// Exit code when files or prints belong to another design.
+pub const STRANGE: u8 = 1;
 /// Exit code when the input is wrong: arguments, a design file, a link.
 pub const WRONG_INPUT: u8 = 2;
 /// Exit code when a result could not be written.
 pub const NOT_WRITTEN: u8 = 3;
 
 const AFTER: &str = "\
-DESIGN is a design file, a link (the whole address, or from its # on, in quotes), or - for standard input.
+DESIGN is a design file, a link (the whole address, or from its # on, in quotes), a pack (its zip or folder), or - for standard input.
 
-Exit codes: 0 done; 1 check found something that blocks, or compare a change; 2 the input is wrong; 3 a result could not be written.
+Exit codes: 0 done; 1 check found something that blocks, compare a change, open or check-prints something of another design; 2 the input is wrong; 3 a result could not be written.
 
 Examples:
   panelwright make quay.json --out quay
@@ -33,7 +35,7 @@ pub struct Arguments {
     pub task: Task,
 }
 
-const DESIGN: &str = "A design file, a link in quotes, or - for standard input";
+const DESIGN: &str = "A design file, a link in quotes, a pack, or - for standard input";
 
 /// What to do.
 #[derive(Debug, Subcommand)]
@@ -142,18 +144,50 @@ Examples:
         #[arg(long, value_name = "ADDRESS", default_value = "", hide_default_value = true)]
         base: String,
     },
-    /// Print the design that a link holds as a design file
+    /// Give back the design that a link or a pack holds, and say whether the files of a pack belong together
     ///
-    /// Only what differs from the defaults is written. Line breaks, quote marks and a full stop that came with the
-    /// link are passed over. Quote the link: a shell takes # for the start of a remark.
+    /// The design is printed as a design file: only what differs from the defaults is written. Of a pack, zip or
+    /// folder, it is said which fingerprint its design has, which files bear another one or none, and whether another
+    /// version of the program made it. Any other file of a pack tells the fingerprint it bears.
+    ///
+    /// Line breaks, quote marks and a full stop that came with a link are passed over. Quote the link: a shell takes #
+    /// for the start of a remark.
     #[command(after_help = "\
+Exit codes: 0 done; 1 files of the pack belong to another design; 2 the input is wrong.
+
 Examples:
   panelwright open '#1AI3vAtI'
   panelwright open 'https://example.org/case/#1AI3vAtI' > quay.json
-  panelwright open - < mail.txt")]
+  panelwright open - < mail.txt
+  panelwright open quay.zip > quay.json
+  panelwright open quay.zip --json
+  panelwright open quay/templates.pdf")]
     Open {
-        /// A link: the whole address or from its # on, in quotes; or - for standard input
-        link: String,
+        /// A link in quotes, a pack (zip or folder), a file of a pack, or - for standard input
+        given: String,
+        /// Print what was found as JSON, the design in it
+        #[arg(long)]
+        json: bool,
+    },
+    /// Say whether prints and files belong to a design, by the fingerprints they bear
+    ///
+    /// Each PRINT is a fingerprint as read from paper (capitals, spaces and hyphens do not matter), or a file. When
+    /// DESIGN is a pack, prints of the version that made it are known, too.
+    #[command(after_help = "\
+Exit codes: 0 all belong; 1 some do not; 2 the input is wrong.
+
+Examples:
+  panelwright check-prints quay.json 7K3MWQ2H
+  panelwright check-prints quay.zip 7k3m-wq2h old/templates.pdf old/cut/left.dxf")]
+    CheckPrints {
+        #[arg(help = DESIGN)]
+        design: String,
+        /// Fingerprints, or files that bear one
+        #[arg(value_name = "PRINT", required = true)]
+        prints: Vec<String>,
+        /// Print the answers as JSON
+        #[arg(long)]
+        json: bool,
     },
     /// List every choice: key, allowed values, default
     #[command(after_help = "\

@@ -4,6 +4,8 @@ use std::io;
 use std::path::PathBuf;
 
 use panelwright::design::{DesignError, DesignErrors, LinkError};
+use panelwright::documents::fingerprint::FingerprintError;
+use panelwright::documents::pack::PackError;
 
 use crate::args::{NOT_WRITTEN, WRONG_INPUT};
 
@@ -19,10 +21,40 @@ pub enum Failure {
         error: io::Error,
     },
     /// Neither a file nor a link.
-    #[error("{given}: there is no such file, and it is no link (a link has a # and then a 1)")]
+    #[error("{given}: there is no such file, and it is no link (a link has a # and then a 1): {error}")]
     NoSuchDesign {
         /// What was given.
         given: String,
+        /// Why it is no link.
+        error: LinkError,
+    },
+    /// A zip or folder that is no pack.
+    #[error("{place}: {error}")]
+    Pack {
+        /// The zip or folder.
+        place: String,
+        /// What is wrong with it.
+        error: PackError,
+    },
+    /// A folder with more in it than a pack has.
+    #[error("{place}: more files, or larger ones, than a pack has; give the folder of the pack itself")]
+    TooMuch {
+        /// The folder.
+        place: String,
+    },
+    /// A file made from a design, where a design is wanted.
+    #[error("{place}: made from design {fingerprint}, but the design itself is not in it; give its design.json")]
+    NoDesignInIt {
+        /// The file.
+        place: String,
+        /// What it bears.
+        fingerprint: String,
+    },
+    /// What was typed is no fingerprint, and no file either.
+    #[error("{error}; and there is no such file")]
+    Fingerprint {
+        /// What is wrong with it.
+        error: FingerprintError,
     },
     /// Two designs from one standard input.
     #[error("standard input holds one design; name a file or a link for the other")]

@@ -10,6 +10,7 @@ mod input;
 mod lay;
 mod lists;
 mod make;
+mod opened;
 mod output;
 mod pack;
 
@@ -91,7 +92,8 @@ fn run(task: &Task) -> Result<u8, Failure> {
             let link = write_link(&input::design(design)?);
             output::print(&format!("{base}#{link}\n"))?;
         }
-        Task::Open { link } => output::print(&write_file(&input::link(link)?))?,
+        Task::Open { given, json } => return opened::open(given, *json),
+        Task::CheckPrints { design, prints, json } => return opened::check_prints(design, prints, *json),
         Task::Samples { from, count, wild } => {
             for seed in *from..from.saturating_add(*count) {
                 let design = sample::design(seed, *wild);

@@ -87,6 +87,6 @@ pub fn lists_pdf(build: &Build, paper: &str) -> Vec<u8> {
 }
 
 /// A panel's table for marking out, as CSV.
-pub fn marking_file(panel: &Panel) -> String {
-    marking::csv(panel)
+pub fn marking_file(build: &Build, panel: &Panel) -> String {
+    marking::csv(panel, &build.fingerprint)
 }

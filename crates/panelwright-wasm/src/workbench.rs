@@ -154,7 +154,7 @@ impl Workbench {
 
     /// A panel's table for marking out, as CSV; empty when there is no such panel.
     pub fn marking_file(&self, id: &str) -> String {
-        self.panel(id).map(handover::marking_file).unwrap_or_default()
+        self.panel(id).map(|panel| handover::marking_file(self.build(), panel)).unwrap_or_default()
     }
 
     /// Everything that follows from the design, as data for other programs.

@@ -7,6 +7,7 @@ use crate::Build;
 use crate::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
 use crate::design::{Design, write_link};
 use crate::documents::build_json::{build_json, findings_json};
+use crate::documents::fingerprint::fnv1a;
 use crate::documents::templates;
 use crate::drawing::{SvgOptions, svg};
 use crate::pictures::panel::{all_panels_svg, file_svg};
@@ -15,11 +16,6 @@ use crate::sample;
 
 /// Random designs that are compared, besides the default one in each method.
 const SEEDS: u64 = 24;
-
-/// FNV-1a, 64 bits (Fowler, Noll, Vo): enough to tell files apart that should be the same.
-fn digest(bytes: &[u8]) -> u64 {
-    bytes.iter().fold(0xcbf2_9ce4_8422_2325, |hash: u64, byte| (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3))
-}
 
 /// One line for each file of each design: its name and digest.
 #[must_use]
@@ -41,7 +37,7 @@ pub fn digests() -> String {
 fn add(out: &mut String, name: &str, design: &Design) {
     let build = Build::of(design);
     let mut line = |file: &str, bytes: &[u8]| {
-        let _ = writeln!(out, "{name} {file} {:016x}", digest(bytes));
+        let _ = writeln!(out, "{name} {file} {:016x}", fnv1a(bytes));
     };
     line("link", write_link(design).as_bytes());
     line("build.json", build_json(&build).as_bytes());

@@ -6,4 +6,5 @@ mod convert;
 mod examples;
 mod lists;
 mod make;
+mod opened;
 mod run;

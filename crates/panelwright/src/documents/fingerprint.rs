@@ -23,8 +23,11 @@ pub const CHARS: usize = 8;
 /// ```
 #[must_use]
 pub fn fingerprint(design: &Design) -> String {
-    of_version(design, env!("CARGO_PKG_VERSION"))
+    of_version(design, VERSION)
 }
+
+/// The version of the program that goes into a fingerprint.
+pub const VERSION: &str = env!("CARGO_PKG_VERSION");
 
 /// The design without what has no effect in it: choices that do not apply have their defaults again.
 #[must_use]
@@ -40,7 +43,10 @@ pub fn normalised(design: &Design) -> Design {
     normalised
 }
 
-fn of_version(design: &Design, version: &str) -> String {
+/// The fingerprint that a version of the program gave, or gives, a design. Sound for older versions as long as the
+/// codes of choices are permanent, which they are for the link's sake.
+#[must_use]
+pub fn of_version(design: &Design, version: &str) -> String {
     let mut bytes = version.as_bytes().to_vec();
     bytes.push(b'\n');
     bytes.extend(packed::pack(&normalised(design)));
@@ -53,9 +59,49 @@ fn of_version(design: &Design, version: &str) -> String {
     text
 }
 
+/// Whether a text can be a fingerprint.
+#[must_use]
+pub fn is_fingerprint(text: &[u8]) -> bool {
+    text.len() == CHARS && text.iter().all(|letter| LETTERS.contains(letter))
+}
+
+/// Why what was read from paper is no fingerprint.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum FingerprintError {
+    /// Too short or too long.
+    #[error("\"{0}\" has {1} characters; a fingerprint has {CHARS}, such as 7K3MWQ2H")]
+    Length(String, usize),
+    /// A character that is in no fingerprint.
+    #[error("no fingerprint holds \"{0}\": look again; it has digits from 2 on, and no I or O")]
+    Letter(char),
+}
+
+/// A fingerprint as people type it: lower case, spaces and hyphens do not matter.
+///
+/// ```
+/// use panelwright::documents::fingerprint::typed;
+/// assert_eq!(typed(" 7k3m-wq2h ").unwrap(), "7K3MWQ2H");
+/// assert!(typed("7K3MWQ2O").is_err());
+/// ```
+///
+/// # Errors
+/// Says which character cannot be, or how many are missing.
+pub fn typed(text: &str) -> Result<String, FingerprintError> {
+    let given: String = text.chars().filter(|letter| !letter.is_whitespace() && *letter != '-').collect();
+    let plain = given.to_ascii_uppercase();
+    let length = plain.chars().count();
+    if length != CHARS {
+        return Err(FingerprintError::Length(given.chars().take(40).collect(), length));
+    }
+    match plain.chars().find(|letter| !letter.is_ascii() || !LETTERS.contains(&(*letter as u8))) {
+        Some(wrong) => Err(FingerprintError::Letter(wrong)),
+        None => Ok(plain),
+    }
+}
+
 /// FNV-1a of 64 bits (Fowler, Noll, Vo): a plain, well known hash; nobody needs to be kept from making two designs
 /// with one fingerprint on purpose.
-fn fnv1a(bytes: &[u8]) -> u64 {
+pub(crate) fn fnv1a(bytes: &[u8]) -> u64 {
     bytes.iter().fold(0xcbf2_9ce4_8422_2325, |hash, byte| (hash ^ u64::from(*byte)).wrapping_mul(0x100_0000_01b3))
 }
 
@@ -89,6 +135,14 @@ mod tests {
         design.set_json("cooler.height", &100.into()).unwrap();
         assert_ne!(of_version(&design, "0.1.0"), before);
         assert_ne!(of_version(&design, "0.1.1"), of_version(&design, "0.1.0"));
+    }
+
+    #[test]
+    fn what_is_typed_from_paper_is_read_or_refused_with_the_reason() {
+        assert_eq!(typed("abcd 2345").unwrap(), "ABCD2345");
+        assert_eq!(typed("ABCD234"), Err(FingerprintError::Length("ABCD234".to_owned(), 7)));
+        assert_eq!(typed("ABCD234I"), Err(FingerprintError::Letter('I')));
+        assert_eq!(typed("ABCD234é"), Err(FingerprintError::Letter('é')));
     }
 
     #[test]

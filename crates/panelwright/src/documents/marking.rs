@@ -123,10 +123,11 @@ pub fn diagonal_mm(panel: &Panel) -> f64 {
     libm::sqrt(w * w + h * h)
 }
 
-/// The marks of a panel as CSV (RFC 4180): one header line, distances in millimetres with a point.
+/// The marks of a panel as CSV (RFC 4180): one header line, distances in millimetres with a point, the design's
+/// fingerprint in every row.
 #[must_use]
-pub fn csv(panel: &Panel) -> String {
-    let mut out = "letter,what,from left edge mm,from lower edge mm,then,id\r\n".to_owned();
+pub fn csv(panel: &Panel, fingerprint: &str) -> String {
+    let mut out = "letter,what,from left edge mm,from lower edge mm,then,id,design\r\n".to_owned();
     let quoted = |text: &str| {
         if text.contains([',', '"', '\r', '\n']) {
             format!("\"{}\"", text.replace('"', "\"\""))
@@ -142,12 +143,13 @@ pub fn csv(panel: &Panel) -> String {
             format_number(mark.up_mm, 2),
             quoted(&mark.then),
             quoted(&mark.id),
+            fingerprint.to_owned(),
         ];
         out.push_str(&cells.join(","));
         out.push_str("\r\n");
     }
     out.push_str(&format!(
-        ",diagonals of the panel,{0},{0},both the same: square,outline\r\n",
+        ",diagonals of the panel,{0},{0},both the same: square,outline,{fingerprint}\r\n",
         format_number(diagonal_mm(panel), 2)
     ));
     out
@@ -170,7 +172,7 @@ mod tests {
             }
             let corners = marks.iter().filter(|mark| mark.id == "outline").count();
             assert_eq!(corners, panel.outline.segments().count());
-            let text = csv(panel);
+            let text = csv(panel, "ABCD2345");
             assert_eq!(text.lines().count(), marks.len() + 2);
         }
     }

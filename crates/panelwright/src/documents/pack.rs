@@ -1,5 +1,8 @@
-//! The pack: every file of a design, as a list of names and bytes, or as one zip.
+//! The pack: every file of a design, as a list of names and bytes, or as one zip; and opening one again.
 
+mod open;
+mod stamp;
+mod unzip;
 mod zip;
 
 use super::templates::words::PAGE_CAUTIONS;
@@ -10,6 +13,9 @@ use crate::design::write_file;
 use crate::drawing::{SvgOptions, svg};
 use crate::pictures::{CaseView, case_picture, panel};
 
+pub use open::{DESIGN_FILE, OpenedFile, OpenedPack, PackError, Print, Verdict, check_print, open_files, read_pack};
+pub use stamp::{Stamp, stamp};
+pub use unzip::{MOST_ENTRIES, MOST_UNPACKED, ZipError, read_zip};
 pub use zip::zip;
 
 /// Every file of the pack: its name within the pack, and its bytes.
@@ -17,7 +23,7 @@ pub use zip::zip;
 pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
     let mut files = vec![
         ("README.txt".to_owned(), readme(build).into_bytes()),
-        ("design.json".to_owned(), write_file(&build.design).into_bytes()),
+        (DESIGN_FILE.to_owned(), write_file(&build.design).into_bytes()),
         ("build.json".to_owned(), build_json::build_json(build).into_bytes()),
         ("findings.json".to_owned(), build_json::findings_json(build).into_bytes()),
         ("case.svg".to_owned(), case_svg(build).into_bytes()),
@@ -38,7 +44,7 @@ pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
     }
     if build.spec.making.hand.marking {
         for panel in &build.panels {
-            files.push((format!("marking/{}.csv", panel.id()), marking::csv(panel).into_bytes()));
+            files.push((format!("marking/{}.csv", panel.id()), marking::csv(panel, &build.fingerprint).into_bytes()));
         }
     }
     let setup = templates::setup(&build.spec.template, None);
@@ -52,8 +58,9 @@ pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
 /// The case as one sees it, through the sleeve.
 fn case_svg(build: &Build) -> String {
     let view = CaseView { see_through: true, ..CaseView::default() };
-    let title = if build.spec.title.is_empty() { "The case" } else { &build.spec.title };
-    let options = SvgOptions { title: Some(title.to_owned()), ..SvgOptions::for_file() };
+    let name = if build.spec.title.is_empty() { "The case" } else { &build.spec.title };
+    let title = format!("{name}, design {}", build.fingerprint);
+    let options = SvgOptions { title: Some(title), ..SvgOptions::for_file() };
     svg(&case_picture(build, &view).drawing, &options)
 }
 

@@ -29,7 +29,8 @@ const NAME_MM: f64 = 5.0;
 #[must_use]
 pub fn file_svg(build: &Build, wall: Wall) -> Option<String> {
     let panel = build.panel(wall)?;
-    let options = SvgOptions { title: Some(title(panel)), ..SvgOptions::for_file() };
+    let options =
+        SvgOptions { title: Some(format!("{}, design {}", title(panel), build.fingerprint)), ..SvgOptions::for_file() };
     Some(svg(&file_drawing(panel), &options))
 }
 
@@ -45,7 +46,8 @@ pub fn file_drawing(panel: &Panel) -> Drawing {
 /// All panels side by side as one SVG file.
 #[must_use]
 pub fn all_panels_svg(build: &Build) -> String {
-    let title = format!("All panels, seen from outside, {} mm sheet", words::mm(build.size().thickness_mm));
+    let sheet = words::mm(build.size().thickness_mm);
+    let title = format!("All panels, seen from outside, {sheet} mm sheet, design {}", build.fingerprint);
     svg(&all_panels(build), &SvgOptions { title: Some(title), ..SvgOptions::for_file() })
 }
 
