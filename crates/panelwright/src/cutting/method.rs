@@ -5,9 +5,8 @@ use super::panel::CutPanel;
 use super::relief::{Relief, ReliefWall};
 use super::rule::{CutRule, RouterRule};
 use super::tabs::TabRule;
-use crate::design::{Material, Method, Relief as WantedRelief, Spec, Wall};
+use crate::design::{Method, Relief as WantedRelief, Spec, Wall};
 use crate::dimensions::laser_kerf::starting_kerf;
-use crate::dimensions::sheets;
 use crate::dimensions::source::{Source, Sourced};
 use crate::panels::Panel;
 
@@ -15,22 +14,11 @@ use crate::panels::Panel;
 const USUAL_KERF_MM: Sourced<f64> =
     Sourced::new(0.2, Source::published("Notes of commercial laser cutters", "about 0.2 mm for most materials"));
 
-/// The tables' name of a material.
-const fn table_material(material: Material) -> sheets::Material {
-    match material {
-        Material::Fibreboard => sheets::Material::Fibreboard,
-        Material::Plywood => sheets::Material::Plywood,
-        Material::Acrylic => sheets::Material::Acrylic,
-        Material::Hardboard => sheets::Material::Hardboard,
-        Material::Other => sheets::Material::Other,
-    }
-}
-
 /// Width of the beam's cut: measured, else the published average for the sheet, else what is usual.
 #[must_use]
 pub fn laser_kerf_mm(spec: &Spec) -> f64 {
     spec.making.laser.kerf_mm.unwrap_or_else(|| {
-        let table = starting_kerf(table_material(spec.sheet.material), spec.sheet.thickness_mm());
+        let table = starting_kerf(spec.sheet.material.into(), spec.sheet.thickness_mm());
         table.unwrap_or(USUAL_KERF_MM).get()
     })
 }

@@ -57,6 +57,20 @@ impl RealThickness {
     }
 }
 
+impl From<crate::design::Material> for Material {
+    /// The tables' name of a material that a design chose.
+    fn from(chosen: crate::design::Material) -> Self {
+        use crate::design::Material as Chosen;
+        match chosen {
+            Chosen::Fibreboard => Self::Fibreboard,
+            Chosen::Plywood => Self::Plywood,
+            Chosen::Acrylic => Self::Acrylic,
+            Chosen::Hardboard => Self::Hardboard,
+            Chosen::Other => Self::Other,
+        }
+    }
+}
+
 impl Material {
     /// All materials.
     pub const ALL: [Self; 5] = [Self::Fibreboard, Self::Plywood, Self::Acrylic, Self::Hardboard, Self::Other];

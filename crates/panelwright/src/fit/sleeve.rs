@@ -6,7 +6,7 @@ use super::scene::{Scene, face, outward};
 use super::screws::shank;
 use super::words;
 use crate::design::{Corners, Method, Slide, Wall};
-use crate::dimensions::sheets::{self, thickness_tolerance};
+use crate::dimensions::sheets::thickness_tolerance;
 use crate::dimensions::source::{Source, Sourced};
 use crate::dimensions::stackup::{Link, StackUp, stack_up};
 use crate::fastening::Screw;
@@ -209,20 +209,8 @@ fn fitted_by_hand(scene: &Scene) -> bool {
 /// How far the sheet's thickness strays, ±: as the maker says, else what its standard allows.
 fn varies(scene: &Scene) -> f64 {
     let sheet = &scene.case.spec.sheet;
-    let table = thickness_tolerance(table_material(sheet.material), sheet.nominal_mm);
+    let table = thickness_tolerance(sheet.material.into(), sheet.nominal_mm);
     sheet.varies_mm.or(table.map(|sourced| sourced.get())).unwrap_or(0.0)
-}
-
-/// The tables' name of a material.
-pub(super) const fn table_material(material: crate::design::Material) -> sheets::Material {
-    use crate::design::Material;
-    match material {
-        Material::Fibreboard => sheets::Material::Fibreboard,
-        Material::Plywood => sheets::Material::Plywood,
-        Material::Acrylic => sheets::Material::Acrylic,
-        Material::Hardboard => sheets::Material::Hardboard,
-        Material::Other => sheets::Material::Other,
-    }
 }
 
 fn middle(scene: &Scene) -> [f64; 3] {

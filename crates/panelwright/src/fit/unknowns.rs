@@ -6,9 +6,8 @@ use super::scene::{Scene, Shape, Sheet};
 use super::words;
 use crate::design::{FanSide, Material, SupplyKind};
 use crate::dimensions::fans::SPACINGS_OF_200;
-use crate::dimensions::sheets::real_thickness;
+use crate::dimensions::sheets::{self, real_thickness};
 use crate::dimensions::source::{Confidence, Source};
-use crate::fit::sleeve::table_material;
 use crate::panels::Purpose;
 use crate::parts::{PartKind, board};
 
@@ -159,7 +158,7 @@ fn sheet_not_measured(scene: &Scene, found: &mut Vec<Finding>) {
     if sheet.measured_mm.is_some() {
         return;
     }
-    let real = real_thickness(table_material(sheet.material), sheet.nominal_mm);
+    let real = real_thickness(sheet.material.into(), sheet.nominal_mm);
     let (text, source) = match real {
         Some(real) => (
             format!(
@@ -215,7 +214,7 @@ fn hole_from_memory(scene: &Scene, found: &mut Vec<Finding>) {
 
 fn material(scene: &Scene, found: &mut Vec<Finding>) {
     let sheet = &scene.case.spec.sheet;
-    let note = table_material(sheet.material).note();
+    let note = sheets::Material::from(sheet.material).note();
     let finding = match sheet.material {
         Material::Fibreboard => return,
         Material::Acrylic => MATERIAL

@@ -2,7 +2,7 @@
 
 use super::table::{Cell, Table};
 use crate::Build;
-use crate::design::{Material, RatesSpec};
+use crate::design::RatesSpec;
 use crate::dimensions::sheets;
 use crate::drawing::number::format_number;
 use crate::panels::{Feature, FeatureKind, Panel};
@@ -48,21 +48,10 @@ pub struct CutList {
     pub some_rates_open: bool,
 }
 
-/// The tables' name of a material.
-const fn table_material(material: Material) -> sheets::Material {
-    match material {
-        Material::Fibreboard => sheets::Material::Fibreboard,
-        Material::Plywood => sheets::Material::Plywood,
-        Material::Acrylic => sheets::Material::Acrylic,
-        Material::Hardboard => sheets::Material::Hardboard,
-        Material::Other => sheets::Material::Other,
-    }
-}
-
 /// The cut list.
 #[must_use]
 pub fn cut_list(build: &Build) -> CutList {
-    let density = sheets::density(table_material(build.spec.sheet.material));
+    let density = sheets::density(build.spec.sheet.material.into());
     let rates = &build.spec.prices.rates;
     let lines = build.panels.iter().map(|panel| line(panel, density.map(|density| density.get()), rates)).collect();
     let stated = [rates.cut, rates.hole, rates.opening, rates.panel];
