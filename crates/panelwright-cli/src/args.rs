@@ -6,6 +6,8 @@ use clap::{Parser, Subcommand};
 
 /// Exit code of `check` when something blocks.
 pub const BLOCKED: u8 = 1;
+/// Exit code of `kits` when something finds no place.
+pub const NO_PLACE: u8 = 1;
 /// Exit code of `compare` when something changes.
 pub const CHANGED: u8 = 1;
 /// Exit code when files or prints belong to another design.
@@ -18,7 +20,7 @@ pub const NOT_WRITTEN: u8 = 3;
 const AFTER: &str = "\
 DESIGN is a design file, a link (the whole address, or from its # on, in quotes), a pack (its zip or folder), or - for standard input.
 
-Exit codes: 0 done; 1 check found something that blocks, compare a change, open or check-prints something of another design; 2 the input is wrong; 3 a result could not be written.
+Exit codes: 0 done; 1 check found something that blocks, kits that something finds no place, compare a change, open or check-prints something of another design; 2 the input is wrong; 3 a result could not be written.
 
 Examples:
   panelwright make quay.json --out quay
@@ -188,6 +190,42 @@ Examples:
         /// Print the answers as JSON
         #[arg(long)]
         json: bool,
+    },
+    /// Lay several designs on one stack of sheets: how many sheets so many kits take, or how many kits the sheets give
+    ///
+    /// Each KIT is a DESIGN, after it what is wanted of it: `quay.json:3` three of it, `quay.json:sleeve` only its
+    /// sleeve, `quay.json:sleeve:2` two of that. Without --most the counts are what is wanted altogether; with --most
+    /// they are what one round holds, and as many whole rounds as the sheets give are laid.
+    ///
+    /// Designs of another material or measured thickness are cut from a stack of their own. Without --sheet each stack
+    /// has the sheets that its first design names.
+    #[command(after_help = "\
+Examples:
+  panelwright kits quay.json:10
+  panelwright kits quay.json:2 dinghy.json --sheet 1220x610:5 --most
+  panelwright kits quay.json oak.json:sleeve --sheet 1220x610@fibreboard --sheet 800x600:4@plywood --out kits")]
+    Kits {
+        /// Designs with counts
+        #[arg(value_name = "KIT", required = true)]
+        kits: Vec<String>,
+        /// Sheets at hand: WIDTHxHEIGHT in mm, then :COUNT when there are only so many, then @MATERIAL when only for it
+        #[arg(long, value_name = "SHEET")]
+        sheet: Vec<String>,
+        /// Find the most whole rounds from the sheets
+        #[arg(long)]
+        most: bool,
+        /// How long to search: steps for each stack, of about a tenth of a microsecond
+        #[arg(long, value_name = "STEPS", default_value_t = 5_000_000)]
+        steps: u64,
+        /// Print the answer as JSON
+        #[arg(long)]
+        json: bool,
+        /// A folder for pictures, cutting files or saw cuts, a PDF of all sheets and the answer
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+        /// Replace files that are there already
+        #[arg(long)]
+        force: bool,
     },
     /// List every choice: key, allowed values, default
     #[command(after_help = "\

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use panelwright::design::{DesignError, DesignErrors, LinkError};
 use panelwright::documents::fingerprint::FingerprintError;
+use panelwright::documents::kits::KitError;
 use panelwright::documents::pack::PackError;
 
 use crate::args::{NOT_WRITTEN, WRONG_INPUT};
@@ -49,6 +50,15 @@ pub enum Failure {
         place: String,
         /// What it bears.
         fingerprint: String,
+    },
+    /// Kits that cannot be worked on.
+    #[error("{0}")]
+    Kits(#[from] KitError),
+    /// A sheet on the command line that is none.
+    #[error("--sheet {given}: must be WIDTHxHEIGHT in mm, then :COUNT, then @MATERIAL, such as 1220x610:5@fibreboard")]
+    Sheet {
+        /// What was given.
+        given: String,
     },
     /// What was typed is no fingerprint, and no file either.
     #[error("{error}; and there is no such file")]

@@ -64,22 +64,22 @@ pub fn anything(given: &str) -> Result<Given, Failure> {
         let opened = read_pack(&bytes).map_err(|error| Failure::Pack { place, error })?;
         return Ok(Given::Pack(Box::new(opened)));
     }
+    // A drawing may hold an address, which looks like a link: what bears a fingerprint is no link that failed.
+    let stamped = |place: String, failure: &dyn Fn(String) -> Failure| {
+        let stamp = stamp(&place, &bytes);
+        if stamp.fingerprints.is_empty() { Err(failure(place)) } else { Ok(Given::Stamped { place, stamp }) }
+    };
     if let Ok(text) = std::str::from_utf8(&bytes)
         && looks_like_link(text)
     {
-        let design = read_link(text).map_err(|error| Failure::Link { place, error })?;
-        return Ok(Given::Design(Box::new(design)));
+        return match read_link(text) {
+            Ok(design) => Ok(Given::Design(Box::new(design))),
+            Err(error) => stamped(place, &|place| Failure::Link { place, error: error.clone() }),
+        };
     }
     match read_file_bytes(&bytes) {
         Ok(design) => Ok(Given::Design(Box::new(design))),
-        Err(problems) => {
-            let stamp = stamp(&place, &bytes);
-            if stamp.fingerprints.is_empty() {
-                Err(Failure::Design { place, problems })
-            } else {
-                Ok(Given::Stamped { place, stamp })
-            }
-        }
+        Err(problems) => stamped(place, &|place| Failure::Design { place, problems: problems.clone() }),
     }
 }
 

@@ -3,7 +3,7 @@
 //! ```text
 //! {"steps": 100000, "rules": {"trim": 0, "gap": 3, "method": "free"},
 //!  "sheets": [{"width": 600, "height": 400, "count": null}],
-//!  "pieces": [{"width": 100, "height": 50, "count": 2, "turn": true}]}
+//!  "pieces": [{"width": 100, "height": 50, "count": 2, "turn": true, "openings": [[x, y, width, height]]}]}
 //! ```
 //!
 //! With `"seconds"` a job is worked on until its time is over or nothing can be gained; `"until"` stops as soon as so
@@ -12,7 +12,7 @@
 use std::io::{self, BufRead};
 use std::time::Instant;
 
-use panelwright::stock::{Grain, Job, Method, Piece, Plan, Rules, Search, Sheet};
+use panelwright::stock::{Grain, Job, Method, Piece, Plan, Rect, Rules, Search, Sheet};
 use serde_json::{Value, json};
 
 use crate::failure::Failure;
@@ -49,6 +49,10 @@ pub fn lay() -> Result<(), Failure> {
 fn job(given: &Value) -> Job {
     let list = |name: &str| given[name].as_array().cloned().unwrap_or_default();
     let size = |of: &Value, name: &str| of[name].as_f64().unwrap_or(f64::NAN);
+    let rect = |rect: &Value| {
+        let at = |index: usize| rect[index].as_f64().unwrap_or(f64::NAN);
+        Rect { x: at(0), y: at(1), width: at(2), height: at(3) }
+    };
     let piece = |(index, piece): (usize, &Value)| Piece {
         label: index.to_string(),
         width: size(piece, "width"),
@@ -56,6 +60,7 @@ fn job(given: &Value) -> Job {
         count: piece["count"].as_u64().map_or(1, |count| count as usize),
         may_turn: piece["turn"].as_bool().unwrap_or(false),
         grain: Grain::None,
+        openings: piece["openings"].as_array().into_iter().flatten().map(rect).collect(),
     };
     let sheet = |(index, sheet): (usize, &Value)| Sheet {
         label: index.to_string(),
@@ -86,7 +91,12 @@ fn answer(plan: &Plan, steps: u64, milliseconds: f64) -> Value {
         .map(|sheet| {
             let placed = sheet.placed.iter().map(|placed| {
                 let rect = placed.rect;
-                json!({"piece": placed.piece, "turned": placed.turned, "rect": [rect.x, rect.y, rect.width, rect.height]})
+                json!({
+                    "piece": placed.piece,
+                    "turned": placed.turned,
+                    "rect": [rect.x, rect.y, rect.width, rect.height],
+                    "inside": placed.inside,
+                })
             });
             let offcuts = sheet.offcuts.iter().map(|rect| json!([rect.x, rect.y, rect.width, rect.height]));
             let cuts = sheet.cuts.iter().map(|cut| {

@@ -7,6 +7,7 @@ mod args;
 mod check;
 mod failure;
 mod input;
+mod kits;
 mod lay;
 mod lists;
 mod make;
@@ -93,6 +94,15 @@ fn run(task: &Task) -> Result<u8, Failure> {
             output::print(&format!("{base}#{link}\n"))?;
         }
         Task::Open { given, json } => return opened::open(given, *json),
+        Task::Kits { kits, sheet, most, steps, json, out, force } => {
+            let found = kits::found(kits, sheet, *most, *steps)?;
+            if let Some(out) = out {
+                pack::write(out, &found.files(), *force)?;
+            }
+            let answer = found.answer();
+            output::print(&if *json { serde_json::to_string_pretty(&answer)? + "\n" } else { found.report() })?;
+            return Ok(if answer.rounds == 0 { args::NO_PLACE } else { 0 });
+        }
         Task::CheckPrints { design, prints, json } => return opened::check_prints(design, prints, *json),
         Task::Samples { from, count, wild } => {
             for seed in *from..from.saturating_add(*count) {

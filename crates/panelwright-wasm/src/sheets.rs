@@ -66,7 +66,7 @@ impl Workbench {
     /// None that a design can cause; the signature is what handing a value to the page needs.
     #[wasm_bindgen(unchecked_return_type = "StockLayout | null")]
     pub fn layout(&self) -> Result<JsValue, JsError> {
-        plain(&self.layout.as_ref().map(|layout| layout.twin(self.build())))
+        plain(&self.layout.as_ref().map(|layout| layout.twin()))
     }
 
     /// A sheet of that layout with its panels; empty when there is no such sheet.
@@ -99,7 +99,7 @@ impl Layout {
     }
 
     /// The best layout so far.
-    pub fn twin(&self, build: &Build) -> SheetsTwin {
+    pub fn twin(&self) -> SheetsTwin {
         let progress = self.search.progress();
         let Self { job, plan, .. } = self;
         let sheets = plan.sheets.iter().enumerate().map(|(index, laid)| {
@@ -110,7 +110,7 @@ impl Layout {
                 panels: laid.placed.len(),
                 yield_share: laid.yield_share,
                 offcut_mm: laid.offcuts.first().map(|rect| [rect.width, rect.height]),
-                cuts: laid.cuts.iter().map(|cut| sheet::saw_cut(build, job, plan, index, cut)).collect(),
+                cuts: laid.cuts.iter().map(|cut| sheet::saw_cut(job, plan, index, cut)).collect(),
             }
         });
         let missing = plan.unplaced.iter().map(|left| {

@@ -14,6 +14,7 @@
 
 pub mod arrangement;
 mod build;
+mod chance;
 pub mod cutting;
 pub mod design;
 pub mod dimensions;

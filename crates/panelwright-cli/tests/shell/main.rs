@@ -4,6 +4,7 @@ mod check;
 mod compare;
 mod convert;
 mod examples;
+mod kits;
 mod lists;
 mod make;
 mod opened;

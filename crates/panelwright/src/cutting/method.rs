@@ -8,7 +8,7 @@ use super::tabs::TabRule;
 use crate::design::{Method, Relief as WantedRelief, Spec, Wall};
 use crate::dimensions::laser_kerf::starting_kerf;
 use crate::dimensions::source::{Source, Sourced};
-use crate::panels::Panel;
+use crate::panels::{Face, Panel};
 
 /// Width of a laser's cut in a sheet the table does not know, until it is measured.
 const USUAL_KERF_MM: Sourced<f64> =
@@ -67,6 +67,12 @@ impl CutPanel {
         }
         cut.goes()
     }
+}
+
+/// Whether a panel lies with its inside up when a machine cuts it out (see [`CutPanel::goes`]).
+#[must_use]
+pub fn inside_up(spec: &Spec, panel: &Panel) -> bool {
+    CutPanel::for_files(spec, panel).last().is_some_and(|cut| cut.seen_from == Face::Inside)
 }
 
 #[cfg(test)]

@@ -5,6 +5,7 @@
 pub mod build_json;
 pub mod choice_list;
 pub mod fingerprint;
+pub mod kits;
 mod layout;
 pub mod lists;
 pub mod marking;

@@ -8,7 +8,7 @@ mod zip;
 use super::templates::words::PAGE_CAUTIONS;
 use super::{build_json, lists, marking, sheets, templates};
 use crate::Build;
-use crate::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
+use crate::cutting::{CutPanel, cut_panel_to_dxf, cut_panel_to_svg};
 use crate::design::write_file;
 use crate::drawing::{SvgOptions, svg};
 use crate::pictures::{CaseView, case_picture, panel};
@@ -33,7 +33,7 @@ pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
             files.push((format!("panels/{}.svg", panel.id()), svg.into_bytes()));
         }
     }
-    let lines = if build.spec.making.hairline { SvgLines::Hairline } else { SvgLines::Shown };
+    let lines = sheets::lines(build);
     for panel in &build.panels {
         let goes = CutPanel::for_files(&build.spec, panel);
         for (number, cut) in goes.iter().enumerate() {

@@ -4,10 +4,10 @@ use serde::Serialize;
 
 use super::lists::{SHEET_STEPS, job};
 use crate::Build;
-use crate::cutting::{CutSheet, SvgLines, cut_sheet_to_dxf, cut_sheet_to_svg};
-use crate::drawing::{Drawing, SvgOptions, svg};
-use crate::pictures::sheet::{cut_sheet, saw_cut, sheet_picture};
-use crate::stock::{Job, Method, Plan, Reason, solve};
+use crate::cutting::{SvgLines, cut_sheet_to_dxf, cut_sheet_to_svg};
+use crate::drawing::{SvgOptions, svg};
+use crate::pictures::sheet::{self, Find, saw_cut};
+use crate::stock::{Job, Method, Plan, Reason, SheetPlan, solve};
 
 /// A job, and the plan found for it.
 #[derive(Clone, Debug, PartialEq)]
@@ -59,18 +59,8 @@ pub struct SheetView {
 impl Laid {
     /// What a page shows.
     #[must_use]
-    pub fn view(&self, build: &Build) -> SheetsView {
-        let sheets = self.plan.sheets.iter().enumerate().filter_map(|(index, sheet)| {
-            let stock = self.job.sheets.get(sheet.sheet)?;
-            let panels = sheet.placed.iter().filter_map(|placed| self.job.pieces.get(placed.piece));
-            Some(SheetView {
-                label: stock.label.clone(),
-                size_mm: [stock.width, stock.height],
-                panels: panels.map(|piece| piece.label.clone()).collect(),
-                yield_share: sheet.yield_share,
-                cuts: sheet.cuts.iter().map(|cut| saw_cut(build, &self.job, &self.plan, index, cut)).collect(),
-            })
-        });
+    pub fn view(&self) -> SheetsView {
+        let sheets = self.plan.sheets.iter().enumerate().filter_map(|(index, sheet)| self.sheet_view(index, sheet));
         let bounds = &self.plan.bounds;
         let bound = bounds.sheets();
         SheetsView {
@@ -86,6 +76,25 @@ impl Laid {
             fewest: self.plan.fewest,
             unplaced: self.unplaced(),
         }
+    }
+
+    fn sheet_view(&self, index: usize, sheet: &SheetPlan) -> Option<SheetView> {
+        let stock = self.job.sheets.get(sheet.sheet)?;
+        let label = |piece: usize| self.job.pieces.get(piece).map_or("", |piece| piece.label.as_str());
+        let panels = sheet.placed.iter().map(|placed| {
+            let host = placed.inside.and_then(|host| sheet.placed.get(host));
+            match host {
+                None => label(placed.piece).to_owned(),
+                Some(host) => format!("{}, in an opening of {}", label(placed.piece), label(host.piece)),
+            }
+        });
+        Some(SheetView {
+            label: stock.label.clone(),
+            size_mm: [stock.width, stock.height],
+            panels: panels.collect(),
+            yield_share: sheet.yield_share,
+            cuts: sheet.cuts.iter().map(|cut| saw_cut(&self.job, &self.plan, index, cut)).collect(),
+        })
     }
 
     fn unplaced(&self) -> Vec<String> {
@@ -108,49 +117,52 @@ impl Laid {
             .collect()
     }
 
-    /// The picture of one sheet.
+    /// The files of all sheets, their names beginning with `name`: a picture of every sheet; for machines its cutting
+    /// files, for the saw its cuts in words. `designs` are the fingerprints they bear.
     #[must_use]
-    pub fn picture(&self, build: &Build, index: usize) -> Option<Drawing> {
-        sheet_picture(build, &self.job, &self.plan, index)
-    }
-
-    /// What a machine cuts from one sheet, go by go.
-    #[must_use]
-    pub fn cut(&self, build: &Build, index: usize) -> Vec<CutSheet> {
-        cut_sheet(build, &self.job, &self.plan, index)
+    pub fn files(&self, find: &Find, name: &str, designs: &str, lines: SvgLines) -> Vec<(String, Vec<u8>)> {
+        let mut out = Vec::new();
+        let mut saw = format!("Saw cuts, design {designs}\n");
+        let of = self.plan.sheets.len();
+        for (index, view) in self.view().sheets.iter().enumerate() {
+            let name = format!("{name}sheet-{}", index + 1);
+            let title = format!("{}, {} × {} mm, design {designs}", view.label, view.size_mm[0], view.size_mm[1]);
+            if let Some(picture) = sheet::picture(find, &self.job, &self.plan, index) {
+                let options = SvgOptions { title: Some(title), ..SvgOptions::for_file() };
+                out.push((format!("{name}.svg"), svg(&picture, &options).into_bytes()));
+            }
+            let free = self.job.rules.method == Method::Free;
+            let goes = if free { sheet::cut(find, &self.job, &self.plan, index) } else { Vec::new() };
+            for (number, cut) in goes.iter().enumerate() {
+                let name = format!("{name}-cut{}", if number + 1 < goes.len() { "-first" } else { "" });
+                out.push((format!("{name}.dxf"), cut_sheet_to_dxf(cut, designs).into_bytes()));
+                out.push((format!("{name}.svg"), cut_sheet_to_svg(cut, designs, lines).into_bytes()));
+            }
+            saw.push_str(&format!("\n{} ({} of {of})\n", view.label, index + 1));
+            for (number, cut) in view.cuts.iter().enumerate() {
+                saw.push_str(&format!("{}. {cut}\n", number + 1));
+            }
+        }
+        if self.job.rules.method == Method::Guillotine && !out.is_empty() {
+            out.push((format!("{name}saw-cuts.txt"), saw.into_bytes()));
+        }
+        out
     }
 }
 
-/// The files of the pack: a picture of every sheet; for machines its cutting files, for the saw its cuts in words.
+/// How wide the lines of a case's cutting files are.
+#[must_use]
+pub fn lines(build: &Build) -> SvgLines {
+    if build.spec.making.hairline { SvgLines::Hairline } else { SvgLines::Shown }
+}
+
+/// The sheets of a case for its pack.
 #[must_use]
 pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
-    let Some(laid) = lay(build, SHEET_STEPS) else { return Vec::new() };
-    let lines = if build.spec.making.hairline { SvgLines::Hairline } else { SvgLines::Shown };
-    let mut out = Vec::new();
-    let mut saw = format!("Saw cuts, design {}\n", build.fingerprint);
-    for (index, sheet) in laid.view(build).sheets.iter().enumerate() {
-        let name = format!("sheets/sheet-{}", index + 1);
-        let title =
-            format!("{}, {} × {} mm, design {}", sheet.label, sheet.size_mm[0], sheet.size_mm[1], build.fingerprint);
-        if let Some(picture) = laid.picture(build, index) {
-            let options = SvgOptions { title: Some(title), ..SvgOptions::for_file() };
-            out.push((format!("{name}.svg"), svg(&picture, &options).into_bytes()));
-        }
-        let goes = if laid.job.rules.method == Method::Free { laid.cut(build, index) } else { Vec::new() };
-        for (number, cut) in goes.iter().enumerate() {
-            let name = format!("{name}-cut{}", if number + 1 < goes.len() { "-first" } else { "" });
-            out.push((format!("{name}.dxf"), cut_sheet_to_dxf(cut, &build.fingerprint).into_bytes()));
-            out.push((format!("{name}.svg"), cut_sheet_to_svg(cut, &build.fingerprint, lines).into_bytes()));
-        }
-        saw.push_str(&format!("\n{} ({} of {})\n", sheet.label, index + 1, laid.plan.sheets.len()));
-        for (number, cut) in sheet.cuts.iter().enumerate() {
-            saw.push_str(&format!("{}. {cut}\n", number + 1));
-        }
-    }
-    if laid.job.rules.method == Method::Guillotine && !out.is_empty() {
-        out.push(("sheets/saw-cuts.txt".to_owned(), saw.into_bytes()));
-    }
-    out
+    let find = |piece: usize| build.panels.get(piece).map(|panel| (build, panel));
+    lay(build, SHEET_STEPS)
+        .map(|laid| laid.files(&find, "sheets/", &build.fingerprint, lines(build)))
+        .unwrap_or_default()
 }
 
 #[cfg(test)]
@@ -173,7 +185,7 @@ mod tests {
     #[test]
     fn the_default_case_takes_one_sheet_and_that_is_proved() {
         let build = Build::of(&Design::default());
-        let view = lay(&build, SHEET_STEPS).unwrap().view(&build);
+        let view = lay(&build, SHEET_STEPS).unwrap().view();
         assert_eq!((view.sheets.len(), view.bound, view.fewest), (1, 1, true));
         assert_eq!(view.sheets[0].panels.len(), 6);
         assert!(view.unplaced.is_empty());

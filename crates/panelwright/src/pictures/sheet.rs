@@ -1,9 +1,11 @@
 //! A sheet of stock with the panels that are cut from it: a picture, the saw's way in words, and what a machine cuts.
+//!
+//! Which panel a piece of the plan is, is asked through a [`Find`]: the panels of one case, or of several designs.
 
 use kurbo::{Point, Rect, Vec2};
 
 use crate::Build;
-use crate::cutting::{CutPanel, CutSheet};
+use crate::cutting::{CutPanel, CutSheet, inside_up};
 use crate::documents::templates::words;
 use crate::drawing::{Anchor, Colour, Contour, Dash, Drawing, Form, Item, Layer, Shape, Stroke, Style, Text};
 use crate::panels::Panel;
@@ -18,6 +20,17 @@ const LINE_SHARE: f64 = 0.0016;
 /// Height of a panel's name, as a share of the sheet's longer side, and of its own shorter side at most.
 const NAME_SHARE: [f64; 2] = [0.028, 0.2];
 
+/// Before the names of the layers of a panel that lies in another's opening: it is cut before anything else.
+pub const FIRST: &str = "first-";
+
+/// The case and panel that a piece of the plan is, by the piece's index.
+pub type Find<'a> = dyn Fn(usize) -> Option<(&'a Build, &'a Panel)> + 'a;
+
+/// Pieces that are the panels of one case, in their order.
+fn of_one<'a>(build: &'a Build) -> impl Fn(usize) -> Option<(&'a Build, &'a Panel)> {
+    move |piece| build.panels.get(piece).map(|panel| (build, panel))
+}
+
 /// Where a placed panel's own frame goes on the sheet: quarter turns, then a move.
 fn place(placed: &Placed) -> (i32, Vec2) {
     let rect = placed.rect;
@@ -25,15 +38,23 @@ fn place(placed: &Placed) -> (i32, Vec2) {
     if placed.turned { (1, Vec2::new(rect.x + rect.width, rect.y)) } else { (0, Vec2::new(rect.x, rect.y)) }
 }
 
-fn on_sheet(contour: &Contour, placed: &Placed, by: Vec2) -> Contour {
+/// A panel's contour where it lies; `over` when its inside is up, so that it is seen mirrored.
+fn on_sheet(contour: &Contour, panel: &Panel, over: bool, placed: &Placed, by: Vec2) -> Contour {
     let (turns, to) = place(placed);
-    contour.quarter_turns(turns).translate(to + by)
+    let seen = if over { contour.mirror_x(panel.size_mm[0] / 2.0) } else { contour.clone() };
+    seen.quarter_turns(turns).translate(to + by)
 }
 
 /// The picture of one sheet of a plan whose pieces are the build's panels, in their order; `None` when there is no such
 /// sheet. Groups are about the panels, so that a page can point at them.
 #[must_use]
 pub fn sheet_picture(build: &Build, job: &Job, plan: &Plan, index: usize) -> Option<Drawing> {
+    picture(&of_one(build), job, plan, index)
+}
+
+/// The picture of one sheet of a plan; `None` when there is no such sheet.
+#[must_use]
+pub fn picture(find: &Find, job: &Job, plan: &Plan, index: usize) -> Option<Drawing> {
     let sheet = plan.sheets.get(index)?;
     let stock = job.sheets.get(sheet.sheet)?;
     let longest = stock.width.max(stock.height);
@@ -58,9 +79,20 @@ pub fn sheet_picture(build: &Build, job: &Job, plan: &Plan, index: usize) -> Opt
     drawing.layers.push(ground);
 
     let mut panels = Layer::new("panels");
+    let mut ids: Vec<&str> = Vec::new();
     for placed in &sheet.placed {
-        let Some(panel) = build.panels.get(placed.piece) else { continue };
-        panels.push(crate::drawing::Group::about(panel.id(), drawn(panel, placed, by, line, longest)));
+        let (Some((build, panel)), Some(piece)) = (find(placed.piece), job.pieces.get(placed.piece)) else { continue };
+        // What lies in openings shows only where the picture has them as they are cut.
+        let over = build.spec.stock.openings && inside_up(&build.spec, panel);
+        let name = panel.id();
+        ids.push(name);
+        // The same panel of the next case: no two shapes of a file may bear one id.
+        let id = match ids.iter().filter(|other| **other == name).count() {
+            1 => name.to_owned(),
+            number => format!("{name}-{number}"),
+        };
+        let drawn = drawn((panel, over), &piece.label, id, placed, by, line, longest);
+        panels.push(crate::drawing::Group::about(name, drawn));
     }
     drawing.layers.push(panels);
 
@@ -83,20 +115,27 @@ pub fn sheet_picture(build: &Build, job: &Job, plan: &Plan, index: usize) -> Opt
 }
 
 /// A panel on its sheet: face, openings, name.
-fn drawn(panel: &Panel, placed: &Placed, by: Vec2, line: f64, longest: f64) -> Vec<Item> {
-    let mut contours = vec![on_sheet(&panel.outline, placed, by)];
+fn drawn(
+    (panel, over): (&Panel, bool),
+    name: &str,
+    id: String,
+    placed: &Placed,
+    by: Vec2,
+    line: f64,
+    longest: f64,
+) -> Vec<Item> {
+    let on_sheet = |contour: &Contour| on_sheet(contour, panel, over, placed, by);
+    let mut contours = vec![on_sheet(&panel.outline)];
     let through = panel.features.iter().filter(|feature| !feature.notch && feature.blind.is_none());
-    contours.extend(through.map(|feature| on_sheet(&feature.contour, placed, by)));
+    contours.extend(through.map(|feature| on_sheet(&feature.contour)));
     let style = Style { fill: Some(Colour::Sheet), ..Style::line(Colour::Ink, line) };
     let [w, h] = panel.size_mm.map(words::mm);
-    let face = Shape::new(Form::Contours(contours), style).with_id(panel.id()).with_title(format!(
-        "{}, {w} × {h} mm{}",
-        panel.label,
-        if placed.turned { ", turned" } else { "" }
-    ));
+    let face = Shape::new(Form::Contours(contours), style)
+        .with_id(id)
+        .with_title(format!("{name}, {w} × {h} mm{}", if placed.turned { ", turned" } else { "" }));
     let rect = placed.rect;
     let area = Rect::new(rect.x, rect.y, rect.x + rect.width, rect.y + rect.height) + by;
-    vec![face.into(), label(area, longest, panel.label.to_owned(), Colour::Ink).into()]
+    vec![face.into(), label(area, longest, name.to_owned(), Colour::Ink).into()]
 }
 
 /// Words in the middle of an area, turned where that is longer.
@@ -110,18 +149,31 @@ fn label(area: Rect, longest: f64, text: String, colour: Colour) -> Text {
     if upright { text.turned(1) } else { text }
 }
 
+/// What a machine cuts from one sheet of a plan whose pieces are the build's panels (see [`cut`]).
+#[must_use]
+pub fn cut_sheet(build: &Build, job: &Job, plan: &Plan, index: usize) -> Vec<CutSheet> {
+    cut(&of_one(build), job, plan, index)
+}
+
 /// What a machine cuts from one sheet, go by go: every panel by its own method, in its place, with the face up that is
 /// worked on. Where some panels are worked on both faces there are two: the first holds what is cut from the inside of
 /// those, drawn as the sheet lies before it is turned over.
+///
+/// Panels in openings of others come first, on layers of their own: once the opening is cut, nothing holds them.
 #[must_use]
-pub fn cut_sheet(build: &Build, job: &Job, plan: &Plan, index: usize) -> Vec<CutSheet> {
+pub fn cut(find: &Find, job: &Job, plan: &Plan, index: usize) -> Vec<CutSheet> {
     let Some(sheet) = plan.sheets.get(index) else { return Vec::new() };
     let Some(stock) = job.sheets.get(sheet.sheet) else { return Vec::new() };
+    let (inside, others): (Vec<&Placed>, Vec<&Placed>) =
+        sheet.placed.iter().partition(|placed| placed.inside.is_some());
     let (mut first, mut last) = (Vec::new(), Vec::new());
-    for placed in &sheet.placed {
-        let Some(panel) = build.panels.get(placed.piece) else { continue };
+    for placed in inside.into_iter().chain(others) {
+        let Some((build, panel)) = find(placed.piece) else { continue };
         let (turns, to) = place(placed);
         let mut goes = CutPanel::for_files(&build.spec, panel);
+        for layer in goes.iter_mut().flat_map(|go| &mut go.layers).filter(|_| placed.inside.is_some()) {
+            layer.name.insert_str(0, FIRST);
+        }
         last.extend(goes.pop().map(|go| go.placed(turns, to)));
         first.extend(goes.into_iter().map(|go| go.turned_over().placed(turns, to)));
     }
@@ -133,7 +185,7 @@ pub fn cut_sheet(build: &Build, job: &Job, plan: &Plan, index: usize) -> Vec<Cut
 
 /// One saw cut in words: from which edge, how far, what comes off.
 #[must_use]
-pub fn saw_cut(build: &Build, job: &Job, plan: &Plan, index: usize, cut: &Cut) -> String {
+pub fn saw_cut(job: &Job, plan: &Plan, index: usize, cut: &Cut) -> String {
     let edge = match cut.from {
         Edge::Left => "left",
         Edge::Right => "right",
@@ -146,13 +198,8 @@ pub fn saw_cut(build: &Build, job: &Job, plan: &Plan, index: usize, cut: &Cut) -
             .sheets
             .get(index)
             .and_then(|sheet| sheet.placed.get(placed))
-            .and_then(|placed| {
-                build
-                    .panels
-                    .get(placed.piece)
-                    .map(|panel| panel.label.to_owned())
-                    .or_else(|| job.pieces.get(placed.piece).map(|piece| piece.label.clone()))
-            })
+            .and_then(|placed| job.pieces.get(placed.piece))
+            .map(|piece| piece.label.clone())
             .unwrap_or_default(),
         Part::Offcut(_) => "an offcut to keep".to_owned(),
         Part::Waste | Part::Dust => "waste".to_owned(),
@@ -182,6 +229,7 @@ mod tests {
             count: 1,
             may_turn: true,
             grain: Grain::None,
+            openings: Vec::new(),
         };
         let sheet = Sheet {
             label: "Sheet".to_owned(),
@@ -232,7 +280,7 @@ mod tests {
         let (build, job, plan) = laid(Method::Guillotine);
         let cuts = &plan.sheets[0].cuts;
         assert!(!cuts.is_empty());
-        let said: Vec<String> = cuts.iter().map(|cut| saw_cut(&build, &job, &plan, 0, cut)).collect();
+        let said: Vec<String> = cuts.iter().map(|cut| saw_cut(&job, &plan, 0, cut)).collect();
         for panel in &plan.sheets[0].placed {
             let label = build.panels[panel.piece].label;
             assert!(said.iter().any(|line| line.contains(label)), "{label} {said:#?}");

@@ -24,6 +24,7 @@ pub fn faults(job: &Job, plan: &Plan) -> Vec<String> {
             }
         }
         places(job, sheet, &mut say);
+        nested(job, sheet, &mut say);
         if job.rules.method == Method::Guillotine {
             let rects: Vec<[i64; 4]> = sheet.placed.iter().map(|placed| whole(&placed.rect)).collect();
             if !sawable(&rects, unit(job.rules.gap)) {
@@ -93,7 +94,11 @@ fn places(job: &Job, sheet: &SheetPlan, say: &mut dyn FnMut(String)) {
         if a[0] < trim || a[1] < trim || a[2] > right || a[3] > top {
             say(format!("{label} reaches into the trim"));
         }
-        for (other, b) in &all[..index] {
+        for (at, (other, b)) in all[..index].iter().enumerate() {
+            let lies_in = |a: usize, b: usize| sheet.placed.get(a).is_some_and(|placed| placed.inside == Some(b));
+            if lies_in(index, at) || lies_in(at, index) {
+                continue;
+            }
             let apart = (b[0] - a[2]).max(a[0] - b[2]).max(b[1] - a[3]).max(a[1] - b[3]);
             if apart < gap {
                 say(format!("{label} and {other} are too close"));
@@ -102,6 +107,35 @@ fn places(job: &Job, sheet: &SheetPlan, say: &mut dyn FnMut(String)) {
     }
     if sheet.offcuts.iter().any(|rect| rect.width < OFFCUT || rect.height < OFFCUT) {
         say("an offcut is too small to keep".to_owned());
+    }
+}
+
+/// Whether what lies in an opening really does.
+fn nested(job: &Job, sheet: &SheetPlan, say: &mut dyn FnMut(String)) {
+    for placed in &sheet.placed {
+        let Some(host) = placed.inside else { continue };
+        let label = &job.pieces[placed.piece].label;
+        let Some(host) = sheet.placed.get(host).filter(|host| host.inside.is_none()) else {
+            say(format!("{label} lies in nothing, or in a piece that lies in another"));
+            continue;
+        };
+        let ([x0, y0, x1, y1], [left, lower, _, upper]) = (whole(&placed.rect), whole(&host.rect));
+        // Back into the host's own directions.
+        let seen = if host.turned {
+            [y0 - lower, whole(&host.rect)[2] - x1, y1 - lower, whole(&host.rect)[2] - x0]
+        } else {
+            [x0 - left, y0 - lower, x1 - left, y1 - lower]
+        };
+        let holds = |opening: &Rect| {
+            let room = whole(opening);
+            room[0] <= seen[0] && room[1] <= seen[1] && room[2] >= seen[2] && room[3] >= seen[3]
+        };
+        if !job.pieces[host.piece].openings.iter().any(holds) || y1 > upper {
+            say(format!("{label} does not lie within an opening of {}", job.pieces[host.piece].label));
+        }
+        if job.rules.method == Method::Guillotine {
+            say(format!("{label} lies in an opening, where no straight cut reaches"));
+        }
     }
 }
 

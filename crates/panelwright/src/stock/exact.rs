@@ -10,13 +10,15 @@
 //! * equal pieces are one kind with a count, so that swapping them is never tried;
 //! * the pieces standing side by side in a niche add up to its width exactly, and those above each other in a column
 //!   to what is left of the height: lengths that no choice of the remaining pieces adds up to are a dead end;
+//! * whatever fills a niche is no wider than it, and whatever lies above a stair no higher than what is left there: too
+//!   little area of narrow or of low pieces is a dead end;
 //! * kinds that continue a flat outline are tried first, with some chance in the order, so that a new run with another
 //!   seed leaves a dead end that the last one was caught in.
 //!
 //! With an allowance for waste a niche may also be given up: it is filled to the height of its lower neighbour with
 //! nothing. That search is no longer complete (a gap to the *left* of a piece is never tried), only good.
 
-use super::dice::Dice;
+use crate::chance::Random;
 
 /// A kind of piece: its size with the gap, and how many there are.
 #[derive(Clone, Copy, Debug)]
@@ -87,7 +89,7 @@ pub(super) struct Exact {
     /// Common divisor of all lengths when the sums are used.
     unit: Option<i64>,
     noise: i64,
-    dice: Dice,
+    dice: Random,
     steps: u64,
 }
 
@@ -111,7 +113,7 @@ impl Exact {
             spots: Vec::new(),
             unit: (waste == 0 && width.max(height) <= SUMS * unit).then_some(unit),
             noise: 0,
-            dice: Dice::new(0),
+            dice: Random::new(0),
             steps: 0,
         }
     }
@@ -128,7 +130,7 @@ impl Exact {
         self.saved.clear();
         self.tries.clear();
         self.spots.clear();
-        self.dice = Dice::new(seed);
+        self.dice = Random::new(seed);
         self.noise = noise;
         self.steps = *steps;
         let waste = self.waste;
@@ -152,6 +154,9 @@ impl Exact {
         let left_wall = if at == 0 { self.height } else { self.stairs[at - 1].y };
         let right_wall = self.stairs.get(at + 1).map_or(self.height, |stair| stair.y);
         if self.unit.is_some_and(|unit| !self.sums_allow(unit, gap)) {
+            return End::Exhausted;
+        }
+        if self.waste == 0 && !self.areas_allow() {
             return End::Exhausted;
         }
         let first = self.tries.len();
@@ -254,6 +259,41 @@ impl Exact {
         };
         widths >> (gap / unit) & 1 == 1
             && self.stairs.iter().all(|stair| heights >> ((self.height - stair.y) / unit) & 1 == 1)
+    }
+
+    /// Whether enough is left that fits the pits and the shallow places below the top.
+    ///
+    /// Whatever covers a point of a niche lower than both its walls is no wider than the niche; whatever lies above a
+    /// stair is no higher than what is left above it. So the pieces up to some width must have the area of all niches
+    /// up to that width, and the same with heights.
+    fn areas_allow(&self) -> bool {
+        let above = |stair: &Stair| self.height - stair.y;
+        self.stairs.iter().enumerate().all(|(at, stair)| {
+            let (deep, wide) = (above(stair), stair.w);
+            let shallow: i64 = self.stairs.iter().filter(|s| above(s) <= deep).map(|s| s.w * above(s)).sum();
+            if shallow > self.area(|kind| kind.upright && kind.h <= deep || kind.turned && kind.w <= deep) {
+                return false;
+            }
+            if self.pit(at) == 0 {
+                return true;
+            }
+            let narrow: i64 = (0..self.stairs.len()).filter(|&s| self.stairs[s].w <= wide).map(|s| self.pit(s)).sum();
+            narrow <= self.area(|kind| kind.upright && kind.w <= wide || kind.turned && kind.h <= wide)
+        })
+    }
+
+    /// Area of a niche up to its lower wall; 0 for a stair that is none.
+    fn pit(&self, at: usize) -> i64 {
+        let Stair { y, w, .. } = self.stairs[at];
+        let left = if at == 0 { self.height } else { self.stairs[at - 1].y };
+        let right = self.stairs.get(at + 1).map_or(self.height, |next| next.y);
+        w * (left.min(right) - y).max(0)
+    }
+
+    /// Area of the pieces left that pass.
+    fn area(&self, pass: impl Fn(&Kind) -> bool) -> i64 {
+        let of = |(kind, left): (&Kind, &usize)| if pass(kind) { kind.w * kind.h * *left as i64 } else { 0 };
+        self.kinds.iter().zip(&self.left).map(of).sum()
     }
 
     /// Remembers the staircase; gives what [`Self::restore`] wants back.

@@ -66,7 +66,7 @@ fn sheet(job: &Job, problem: &Problem, used: &Used, take: &mut dyn FnMut(usize) 
             let piece = take(laid.group);
             // A group may hold a piece and its like with width and height swapped.
             let swapped = units(job.pieces[piece].width) + problem.gap != problem.groups[laid.group].w;
-            Placed { piece, rect: rect(&laid.block), turned: laid.turned != swapped }
+            Placed { piece, rect: rect(&laid.block), turned: laid.turned != swapped, inside: None }
         })
         .collect();
     let mut blocks: Vec<Block> = laid.iter().map(|laid| laid.block).collect();

@@ -2,6 +2,8 @@
 
 use thiserror::Error;
 
+use super::plan::Rect;
+
 /// Pieces to cut, sheets to cut them from, and how.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Job {
@@ -28,6 +30,9 @@ pub struct Piece {
     pub may_turn: bool,
     /// Which way the grain of the finished piece must run.
     pub grain: Grain,
+    /// Rectangles within the piece, in its own directions from its lower left corner, that other pieces may be cut
+    /// from. What must stay free at the rim of the opening is taken off already. Only for free cuts; usually none.
+    pub openings: Vec<Rect>,
 }
 
 /// Sheets of one size.
@@ -93,6 +98,9 @@ pub enum JobError {
         /// Which of its sizes.
         name: &'static str,
     },
+    /// An opening is not within its piece.
+    #[error("{0}: an opening does not lie within the piece")]
+    Opening(String),
     /// A trim or gap is no number, negative, or beyond [`LARGEST`].
     #[error("the {0} must be at least 0 and at most {LARGEST} mm")]
     Rule(&'static str),
@@ -125,6 +133,18 @@ impl Job {
                 if !(0.001..=LARGEST).contains(&size) {
                     return Err(JobError::Size { what: label.clone(), name });
                 }
+            }
+        }
+        for piece in &self.pieces {
+            let within = |from: f64, size: f64, whole: f64| {
+                (0.0..=LARGEST).contains(&from)
+                    && (0.001..=LARGEST).contains(&size)
+                    && units(from) + units(size) <= units(whole)
+            };
+            let sound =
+                |rect: &Rect| within(rect.x, rect.width, piece.width) && within(rect.y, rect.height, piece.height);
+            if !piece.openings.iter().all(sound) {
+                return Err(JobError::Opening(piece.label.clone()));
             }
         }
         for (name, size) in [("trim", self.rules.trim), ("gap", self.rules.gap)] {

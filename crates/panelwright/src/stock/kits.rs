@@ -6,9 +6,10 @@
 //! steps as it is given.
 
 use super::job::{Job, JobError, MOST, Piece, Rules, Sheet};
+use super::nest::Nest;
 use super::plan::Plan;
 use super::problem::Problem;
-use super::search::Search;
+use super::search::{Search, solve};
 
 /// All pieces of one case.
 #[derive(Clone, Debug, PartialEq)]
@@ -124,6 +125,19 @@ impl KitSearch {
         KitPlan { rounds: self.rounds, bound: self.bound, job, plan: self.packed.plan() }
     }
 
+    /// A plan for a given number of rounds, at most those found; for fewer a new search with at most `steps` steps.
+    /// `None` when it does not place them all, although more rounds were placed.
+    #[must_use]
+    pub fn plan_of(&self, rounds: usize, steps: u64) -> Option<KitPlan> {
+        if rounds >= self.rounds {
+            return Some(self.plan());
+        }
+        let job = job(&self.kits, &self.sheets, self.rules, rounds);
+        // The numbers were validated when the search began.
+        let plan = solve(&job, steps, &mut |_| true).ok()?;
+        (plan.missing() == 0).then_some(KitPlan { rounds, bound: self.bound, job, plan })
+    }
+
     fn done(&self) -> bool {
         self.rounds == self.bound && self.packed.progress().done
     }
@@ -165,10 +179,14 @@ impl KitSearch {
 
 /// Whether the bounds let a job on so many sheets.
 fn allowed(job: &Job, stack: usize) -> bool {
-    let problem = Problem::new(job);
+    if !Problem::new(job).too_big.is_empty() {
+        return false;
+    }
+    // What could lie in openings takes no sheet.
+    let problem = Problem::new(&Nest::new(job).least());
     let area: i64 = problem.groups.iter().map(|group| group.w * group.h * group.pieces.len() as i64).sum();
     let room: i64 = problem.stock.iter().map(|stock| stock.w * stock.h * stock.count as i64).sum();
-    problem.too_big.is_empty() && problem.bounds.sheets() <= stack && area <= room
+    problem.bounds.sheets() <= stack && area <= room
 }
 
 /// The pieces of so many rounds.

@@ -13,6 +13,7 @@
 //! * `board.rs`: one sheet, and the best place for the next piece; `draft.rs`: several sheets.
 //! * `search.rs`: what is tried, in which order. `exact.rs` and `single.rs`: the backtracking that finds layouts
 //!   without waste.
+//! * `nest.rs`: small pieces in the openings of large ones.
 //! * `cuts.rs`: the order of saw cuts; `offcuts.rs`: what is left; `bounds.rs`: what nobody can beat.
 //! * `kits.rs`: how many complete cases a stack of sheets gives.
 //! * `check.rs`: says whether a plan keeps every rule, sharing no code with the search.
@@ -24,12 +25,12 @@ mod board;
 pub mod bounds;
 pub mod check;
 mod cuts;
-mod dice;
 mod draft;
 mod exact;
 mod finish;
 mod job;
 mod kits;
+mod nest;
 mod offcuts;
 mod orders;
 mod plan;

@@ -1,10 +1,10 @@
 //! Orders in which pieces are laid: large ones first, by several meanings of large, with or without some chance.
 
 use super::board::{FITS, SPLITS, Taste};
-use super::dice::Dice;
 use super::draft::{Open, Style};
 use super::job::Method;
 use super::problem::Problem;
+use crate::chance::Random;
 use crate::sorting::sort_by;
 
 /// What makes a piece large.
@@ -24,7 +24,7 @@ pub(super) const KEYS: [Key; 6] = [Key::Area, Key::Longer, Key::Outline, Key::He
 const OPENS: [Open; 3] = [Open::Light, Open::Cheap, Open::Large];
 
 /// Puts groups in order, largest first. Every size is raised by up to `noise` percent of itself by chance.
-pub(super) fn sort(problem: &Problem, pieces: &mut [usize], key: Key, noise: usize, dice: &mut Dice) {
+pub(super) fn sort(problem: &Problem, pieces: &mut [usize], key: Key, noise: usize, dice: &mut Random) {
     let size = |group: usize| {
         let (w, h) = (problem.groups[group].w, problem.groups[group].h);
         match key {
@@ -61,7 +61,7 @@ pub(super) fn quick(round: u64, method: Method, stocks: usize) -> Option<(Key, S
 }
 
 /// Any way to lay pieces, by chance.
-pub(super) fn any(dice: &mut Dice) -> (Key, Style) {
+pub(super) fn any(dice: &mut Random) -> (Key, Style) {
     let key = KEYS[dice.below(KEYS.len())];
     let fit = FITS[dice.below(FITS.len())];
     let split = SPLITS[dice.below(SPLITS.len())];

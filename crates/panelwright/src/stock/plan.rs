@@ -26,7 +26,7 @@ pub struct SheetPlan {
     pub placed: Vec<Placed>,
     /// What is left in usable rectangles, largest first; at least [`OFFCUT`] both ways.
     pub offcuts: Vec<Rect>,
-    /// Area of the pieces over area of the sheet, 0 to 1.
+    /// Area of the pieces over area of the sheet, 0 to 1; those in openings of others lie on area that counts already.
     pub yield_share: f64,
     /// For sawing: the cuts in the order in which they are made. Empty for free cuts.
     pub cuts: Vec<Cut>,
@@ -39,8 +39,10 @@ pub struct Placed {
     pub piece: usize,
     /// Where it lies and how large it is there.
     pub rect: Rect,
-    /// Whether it lies turned by 90 degrees.
+    /// Whether it lies turned by 90 degrees, to the left.
     pub turned: bool,
+    /// The piece in whose opening it lies: index into what is placed on the same sheet. It is cut before that opening.
+    pub inside: Option<usize>,
 }
 
 /// A rectangle on a sheet, from its lower left corner, mm.
@@ -108,6 +110,12 @@ impl Bounds {
 pub const OFFCUT: f64 = 150.0;
 
 impl Rect {
+    /// The same with so much off every edge; width or height may fall below 0.
+    #[must_use]
+    pub fn inset(&self, by: f64) -> Self {
+        Self { x: self.x + by, y: self.y + by, width: self.width - 2.0 * by, height: self.height - 2.0 * by }
+    }
+
     /// Its area, mm2.
     #[must_use]
     pub fn area(&self) -> f64 {

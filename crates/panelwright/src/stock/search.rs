@@ -8,15 +8,16 @@
 //! 4. *Tidying*: the pieces of one sheet are laid anew, low or left, for a larger offcut.
 
 use super::board::Fit;
-use super::dice::Dice;
 use super::draft::{Draft, Score, Used};
 use super::finish::{self, whole};
 use super::job::{Job, JobError, Method};
+use super::nest::Nest;
 use super::offcuts::offcuts;
 use super::orders;
 use super::plan::Plan;
 use super::problem::{Block, Problem};
 use super::single::Single;
+use crate::chance::Random;
 
 /// How far a search is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -39,7 +40,8 @@ pub struct Progress {
 /// natively. The same job and the same calls give the same plan on every machine.
 #[derive(Debug)]
 pub struct Search {
-    job: Job,
+    /// What lies in openings; the job is the rest.
+    nest: Nest,
     problem: Problem,
     best: Draft,
     score: Score,
@@ -55,7 +57,7 @@ pub struct Search {
     /// Quick layouts tried.
     quick: u64,
     single: Single,
-    dice: Dice,
+    dice: Random,
     steps: u64,
 }
 
@@ -96,9 +98,13 @@ impl Search {
     /// A number of the job makes no sense.
     pub fn new(job: &Job) -> Result<Self, JobError> {
         job.validate()?;
-        let problem = Problem::new(job);
+        let nest = Nest::new(job);
+        let mut problem = Problem::new(&nest.rest);
+        if !nest.is_empty() {
+            problem.bounds = Problem::new(&nest.least()).bounds;
+        }
         let mut search = Self {
-            job: job.clone(),
+            nest,
             best: Draft::default(),
             score: Score { unplaced: i64::MAX, weight: 0, sheets: 0, spread: 0.0 },
             offcut: 0,
@@ -108,7 +114,7 @@ impl Search {
             round: 0,
             quick: 0,
             single: Single::new(&problem),
-            dice: Dice::new(1),
+            dice: Random::new(1),
             steps: 0,
             problem,
         };
@@ -141,7 +147,9 @@ impl Search {
     /// The best plan so far.
     #[must_use]
     pub fn plan(&self) -> Plan {
-        finish::plan(&self.job, &self.problem, &self.best)
+        let mut plan = finish::plan(&self.nest.rest, &self.problem, &self.best);
+        self.nest.put_back(&mut plan);
+        plan
     }
 
     fn done(&self) -> bool {
@@ -153,7 +161,7 @@ impl Search {
     }
 
     fn method(&self) -> Method {
-        self.job.rules.method
+        self.nest.rest.rules.method
     }
 
     /// One piece of work.
@@ -182,7 +190,8 @@ impl Search {
             if let Some(draft) = self.single.run(&self.problem, method, &self.score, &mut self.steps) {
                 self.consider(&draft);
             }
-            if self.single.exhausted() {
+            // Another choice of what lies in openings might leave less for the sheet.
+            if self.single.exhausted() && self.nest.is_empty() {
                 self.problem.bounds.tried = 2;
             }
         } else {

@@ -35,6 +35,10 @@ pub struct StockSpec {
     pub straight: bool,
     /// The direction of grain; `None` when panels may be turned.
     pub grain: Option<GrainAlong>,
+    /// Whether small panels may be cut from the openings of large ones.
+    pub openings: bool,
+    /// What a cut takes away: the cutter's diameter; 0 for a saw or a laser, whose cut the gap holds amply.
+    pub cutter_mm: f64,
 }
 
 impl StockSpec {
@@ -66,6 +70,8 @@ impl StockSpec {
                 _ => method == Method::Hand,
             },
             grain: GrainAlong::of(read.name("stock.grain")),
+            openings: read.on("stock.openings"),
+            cutter_mm: if method == Method::Router { cutter_mm } else { 0.0 },
         }
     }
 }

@@ -12,6 +12,7 @@ mod csv;
 mod cut_list;
 mod finish;
 mod glue;
+mod openings;
 mod print;
 mod sheets;
 mod shopping;
@@ -30,6 +31,7 @@ pub use csv::{csv, file_name};
 pub use cut_list::{CutLine, CutList, cut_list};
 pub use finish::{FilmPiece, film_pieces};
 pub use glue::{GlueNeed, glue};
+pub use openings::openings;
 pub use print::pdf;
 pub use sheets::{SheetNeed, job, sheets};
 pub use shopping::{Shopping, ShoppingLine, shopping};
@@ -64,7 +66,7 @@ pub const SHEET_STEPS: u64 = 200_000;
 #[must_use]
 pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
     let lists = Lists::of(build, sheets(build, SHEET_STEPS).as_ref());
-    let setup = templates::setup(&build.spec.template, None);
+    let setup = templates::writing(&templates::setup(&build.spec.template, None));
     let mut out = vec![("lists.pdf".to_owned(), pdf(build, &lists, setup.paper_mm, setup.margin_mm))];
     for table in &lists.tables {
         out.push((file_name(table), csv(table, &lists.fingerprint).into_bytes()));

@@ -1,5 +1,6 @@
 //! How many sheets the panels take, by laying them on the stock.
 
+use super::openings::openings;
 use crate::Build;
 use crate::design::GrainAlong;
 use crate::stock::{Grain, Job, Method, Piece, Rules, Sheet, solve};
@@ -38,6 +39,7 @@ pub fn job(build: &Build) -> Job {
             count: build.spec.prices.cases as usize,
             may_turn: true,
             grain: piece_grain,
+            openings: openings(build, panel),
         })
         .collect();
     let sheets = stock

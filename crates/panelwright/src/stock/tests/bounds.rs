@@ -64,7 +64,7 @@ fn every_p_and_q_is_covered_by_the_turning_points() {
         let turned: Vec<_> = items.iter().map(|item| (item.h, item.w, item.count)).collect();
         one(width, height, &plain).max(one(height, width, &turned))
     };
-    let mut dice = crate::stock::dice::Dice::new(7);
+    let mut dice = crate::chance::Random::new(7);
     for _ in 0..500 {
         let (width, height) = (10 + dice.below(40) as i64, 10 + dice.below(40) as i64);
         let items: Vec<Sized> = (0..1 + dice.below(12))

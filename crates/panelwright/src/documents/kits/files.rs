@@ -1,0 +1,112 @@
+//! The files of the kits: the answer, the designs, and every sheet as picture, cutting files or saw cuts.
+
+use super::work::Kits;
+use crate::Build;
+use crate::cutting::SvgLines;
+use crate::design::write_file;
+use crate::documents::layout::to_json;
+use crate::documents::sheets::lines;
+use crate::documents::templates::words;
+use crate::drawing::{Drawing, Layer, Page, PdfInfo, Text, Weight, pdf};
+use crate::panels::Panel;
+use crate::pictures::sheet;
+
+/// Size of the pages with the layouts, mm: A4 across.
+const PAGE_MM: [f64; 2] = [297.0, 210.0];
+
+/// Free paper around a layout, mm, and the room for the words above it.
+const MARGIN_MM: f64 = 8.0;
+const HEAD_MM: f64 = 22.0;
+
+/// Height of the words, mm.
+const TITLE_MM: f64 = 5.0;
+const TEXT_MM: f64 = 3.0;
+
+impl Kits {
+    /// Every file: `kits.txt`, `kits.json`, `sheets.pdf`, `designs/…` and for each stack its sheets.
+    #[must_use]
+    pub fn files(&self) -> Vec<(String, Vec<u8>)> {
+        let mut out = vec![
+            ("kits.txt".to_owned(), self.report().into_bytes()),
+            ("kits.json".to_owned(), to_json(&self.answer()).unwrap_or_default().into_bytes()),
+            ("sheets.pdf".to_owned(), self.sheets_pdf()),
+        ];
+        for (index, unit) in self.units.iter().enumerate() {
+            out.push((format!("designs/{}.json", index + 1), write_file(&unit.build.design).into_bytes()));
+        }
+        for (index, (stack, found)) in self.stacks.iter().enumerate() {
+            let designs = self.designs(index);
+            out.extend(found.laid.files(&self.find(index), &format!("{}/", stack.id), &designs, self.lines(index)));
+        }
+        out
+    }
+
+    /// The picture of a stack's sheet, for a page; `None` when there is no such sheet.
+    #[must_use]
+    pub fn picture(&self, stack: usize, index: usize) -> Option<Drawing> {
+        let laid = &self.stacks.get(stack)?.1.laid;
+        sheet::picture(&self.find(stack), &laid.job, &laid.plan, index)
+    }
+
+    /// The fingerprints of the designs of a stack as files bear them: `ABCD2345, design 6789EFGH`.
+    fn designs(&self, stack: usize) -> String {
+        let of = self.stacks.get(stack).map_or(&[][..], |(stack, _)| &stack.pieces);
+        let mut marks: Vec<&str> = Vec::new();
+        for unit in of.iter().filter_map(|(unit, _)| self.units.get(*unit)) {
+            if !marks.contains(&unit.build.fingerprint.as_str()) {
+                marks.push(&unit.build.fingerprint);
+            }
+        }
+        marks.join(", design ")
+    }
+
+    /// The panel that a piece of a stack is.
+    fn find<'a>(&'a self, stack: usize) -> impl Fn(usize) -> Option<(&'a Build, &'a Panel)> {
+        move |piece| {
+            let (unit, panel) = *self.stacks.get(stack)?.0.pieces.get(piece)?;
+            let build = &self.units.get(unit)?.build;
+            Some((build, build.panels.get(panel)?))
+        }
+    }
+
+    /// Hairlines when a design of the stack asks for them.
+    fn lines(&self, stack: usize) -> SvgLines {
+        let of = self.stacks.get(stack).map_or(&[][..], |(stack, _)| &stack.pieces);
+        let mut units = of.iter().filter_map(|(unit, _)| self.units.get(*unit));
+        let hairline = units.any(|unit| lines(&unit.build) == SvgLines::Hairline);
+        if hairline { SvgLines::Hairline } else { SvgLines::Shown }
+    }
+
+    /// Every layout on a page of its own.
+    fn sheets_pdf(&self) -> Vec<u8> {
+        let mut pages = Vec::new();
+        for (index, (stack, found)) in self.stacks.iter().enumerate() {
+            let views = found.laid.view().sheets;
+            for (number, view) in views.iter().enumerate() {
+                let Some(mut drawing) = self.picture(index, number) else { continue };
+                let room = [PAGE_MM[0], PAGE_MM[1] - HEAD_MM];
+                let scale = (room[0] / drawing.width_mm).min(room[1] / drawing.height_mm).min(1.0);
+                let mut words = Layer::new("words");
+                let top = PAGE_MM[1] - MARGIN_MM;
+                let [width, height] = view.size_mm.map(words::mm);
+                let title = format!("{}: sheet {} of {}, {width} × {height} mm", stack.label, number + 1, views.len());
+                let share = words::mm(libm::round(view.yield_share * 100.0));
+                let about =
+                    format!("{} panels, {share} % of the sheet; design {}", view.panels.len(), self.designs(index));
+                for (y, size, text, weight) in [
+                    (top - TITLE_MM, TITLE_MM, title, Weight::SemiBold),
+                    (top - TITLE_MM - 2.0 * TEXT_MM, TEXT_MM, about, Weight::Regular),
+                ] {
+                    let at = kurbo::Point::new(MARGIN_MM / scale, y / scale);
+                    words.push(Text::new(at, size / scale, text).weighing(weight));
+                }
+                drawing.layers.push(words);
+                (drawing.width_mm, drawing.height_mm) = (PAGE_MM[0] / scale, PAGE_MM[1] / scale);
+                pages.push(Page { drawing, width_mm: PAGE_MM[0], height_mm: PAGE_MM[1], scale: [scale; 2] });
+            }
+        }
+        let marks: Vec<String> = (0..self.stacks.len()).map(|stack| self.designs(stack)).collect();
+        let subject = format!("design {}", marks.join(", design "));
+        pdf(&pages, &PdfInfo { title: "Sheets of the kits".to_owned(), subject })
+    }
+}
