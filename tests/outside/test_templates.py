@@ -178,6 +178,54 @@ def test_bars_and_outlines_measure_what_they_should(made, tmp_path, changes, acr
     assert checked >= 4
 
 
+@pytest.mark.parametrize(("paper", "most"), [("a1", 2), ("a0", 1)])
+@pytest.mark.parametrize(
+    ("changes", "across", "down"),
+    [({}, 1, 1), ({"printer__across": 99.4, "printer__down": 100.2}, ACROSS, DOWN)],
+    ids=["as it is", "corrected"],
+)
+def test_a_plotter_prints_the_whole_case_on_one_or_two_sheets(made, tmp_path, paper, most, changes, across, down):
+    """Every panel is there once at its true size, apart from the others, with two bars, its name and its hole key."""
+    build, pack = made(template__paper=paper, **changes)
+    pdf = pack / "templates.pdf"
+    sizes = page_sizes(pdf)
+    pages = [number for number, (width, _) in enumerate(sizes, start=1) if width > 500]
+    assert 1 <= len(pages) <= most
+    left = list(build["panels"])
+    level, upright, words = [], [], ""
+    for number in pages:
+        width, height = sizes[number - 1]
+        scale = (across, down) if width < height else (down, across)
+        paths = paths_on(pdf, number, tmp_path)
+        words += words_on(pdf, number)
+        found = bars(paths)
+        for axis, lengths in enumerate(found):
+            assert all(abs(length - 100 * scale[axis]) < NEAR for length in lengths)
+        level += found[0]
+        upright += found[1]
+        boxes = [box(path["points"]) for path in paths if len(path["points"]) >= 4]
+        placed = []
+        for panel in list(left):
+            size = [panel["size_mm"][axis] * scale[axis] for axis in (0, 1)]
+            mine = [
+                one for one in boxes
+                if abs(one[2] - one[0] - size[0]) < NEAR and abs(one[3] - one[1] - size[1]) < NEAR and one not in placed
+            ]
+            if mine:
+                placed.append(mine[0])
+                left.remove(panel)
+        for index, (x0, y0, x1, y1) in enumerate(placed):
+            assert min(x0, y0) > 0 and x1 < width and y1 < height
+            for u0, v0, u1, v1 in placed[:index]:
+                assert x1 < u0 or u1 < x0 or y1 < v0 or v1 < y0
+    assert left == []
+    assert len(level) == len(upright) == len(build["panels"])
+    for panel in build["panels"]:
+        assert len(re.findall(rf"^{panel['label']}$", words, re.MULTILINE)) == 1, panel["label"]
+        keys = {feature["key"] for feature in panel["features"] if feature.get("key")}
+        assert all(re.search(rf"^{key}\b", words, re.MULTILINE) for key in keys), keys
+
+
 def test_a_print_that_was_fitted_to_the_page_is_not_corrected(made, tmp_path):
     _, pack = made(printer__across=96.0)
     pdf = pack / "templates.pdf"
@@ -199,9 +247,11 @@ def test_pages_are_the_papers_true_size_and_the_file_is_whole(made, panelwright,
     panelwright("test-page", "--paper", paper, "--out", test)
     assert len(page_sizes(test)) == 1
     for pdf in (pack / "templates.pdf", test):
-        for width, height in page_sizes(pdf):
+        for number, (width, height) in enumerate(page_sizes(pdf), start=1):
+            # What is only written comes on A4 where the panels share a large sheet.
+            written = paper in ("a1", "a0") and words_on(pdf, number).startswith("Order of work by hand")
             # A printed size of three decimals of a point, and a hair.
-            assert sorted((width, height)) == pytest.approx(sorted(size), abs=0.01)
+            assert sorted((width, height)) == pytest.approx((210, 297) if written else sorted(size), abs=0.01)
         done = subprocess.run(["qpdf", "--check", pdf], capture_output=True, text=True, check=False)
         assert done.returncode == 0, done.stdout + done.stderr
 

@@ -82,7 +82,7 @@ pub fn list_csv(build: &Build, name: &str) -> String {
 /// All lists as PDF; on the design's own paper unless another is named.
 pub fn lists_pdf(build: &Build, paper: &str) -> Vec<u8> {
     let other = PaperName::of(paper);
-    let setup = templates::setup(&build.spec.template, other);
+    let setup = templates::writing(&templates::setup(&build.spec.template, other));
     lists::pdf(build, &lists(build), setup.paper_mm, setup.margin_mm)
 }
 

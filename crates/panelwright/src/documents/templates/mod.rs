@@ -2,7 +2,8 @@
 //!
 //! A panel is seen from outside, as it lies on the bench with its good face up and the template glued on. One page a
 //! panel when it fits; a panel of the paper's own size gets ticks and centre lines (or several pages, as chosen); a
-//! larger one is spread over as few pages as possible, with overlap and register crosses.
+//! larger one is spread over as few pages as possible, with overlap and register crosses. On a large sheet (A1, A0)
+//! several panels share a page.
 //!
 //! Invariant: a line comes out of the printer where the panel says it is. Drawings are at true size; where the maker has
 //! measured the printer, a whole page is stretched by what the printer shrinks it by, and says so.
@@ -14,6 +15,7 @@ mod marks;
 mod page;
 mod pen;
 mod plan;
+mod shared;
 mod test_page;
 pub mod words;
 
@@ -22,6 +24,9 @@ use crate::design::{Method, PaperName, Spec, TemplateSpec};
 use crate::dimensions::paper;
 use crate::drawing::{Page, PdfInfo, pdf as write_pdf};
 use crate::panels::Panel;
+
+use page::PackWords;
+use shared::Shared;
 
 pub use marks::BAR_MM;
 pub use plan::{EDGE_NOT_STRAIGHT, PagePlan, PageSetup, Way, plan};
@@ -46,53 +51,69 @@ pub fn plans(panels: &[Panel], setup: &PageSetup) -> Vec<PagePlan> {
     panels.iter().map(|panel| plan(panel.size_mm, panel.joint_gaps.is_empty(), setup)).collect()
 }
 
-/// Every page, panel by panel, each from its lower left page on.
+/// The paper that pages of writing come on: the panels' own unless that is a large sheet.
+#[must_use]
+pub fn writing(setup: &PageSetup) -> PageSetup {
+    if shared::is_large(setup) { PageSetup { paper_mm: paper::size(paper::Paper::A4).get(), ..*setup } } else { *setup }
+}
+
+/// The words of a panel's template.
+fn pack_words<'a>(spec: &'a Spec, fingerprint: &'a str) -> impl Fn(&Panel) -> PackWords<'a> {
+    move |panel| PackWords {
+        title: &spec.title,
+        fingerprint,
+        sheet: &spec.sheet,
+        printer: words::printer_words(&spec.template.printer),
+        hand: (spec.making.method(panel.wall) == Method::Hand).then_some(spec.making.hand),
+    }
+}
+
+/// Every page: on a large sheet as many panels together as it holds; else panel by panel, each from its lower left page
+/// on; then what is written for work by hand.
 #[must_use]
 pub fn pages(spec: &Spec, panels: &[Panel], fingerprint: &str, setup: &PageSetup) -> Vec<Page> {
-    let hand = &spec.making.hand;
     let foot = if spec.title.is_empty() {
         format!("design {fingerprint}")
     } else {
         format!("{}, design {fingerprint}", spec.title)
     };
-    let mut pack = page::PackWords {
-        title: &spec.title,
-        fingerprint,
-        sheet: &spec.sheet,
-        printer: words::printer_words(&spec.template.printer),
-        hand: None,
-    };
-    let mut out = Vec::new();
-    for (panel, plan) in panels.iter().zip(plans(panels, setup)) {
-        let by_hand = spec.making.method(panel.wall) == Method::Hand;
-        pack.hand = by_hand.then_some(*hand);
-        let [columns, rows] = plan.grid();
+    let pack = pack_words(spec, fingerprint);
+    let (plans, writing) = (plans(panels, setup), writing(setup));
+    let shared = Shared::of(panels, &plans, setup, &pack);
+    let mut out = shared.draw(panels, &plans, &pack);
+    for (index, (panel, plan)) in panels.iter().zip(&plans).enumerate() {
+        let [columns, rows] = if shared.holds(index) { [0, 0] } else { plan.grid() };
         for row in 0..rows {
             for column in 0..columns {
-                let drawing = page::draw(panel, &plan, [column, row], &pack);
+                let drawing = page::draw(panel, plan, [column, row], &pack(panel));
                 let [width_mm, height_mm] = plan.paper_mm;
                 out.push(Page { drawing, width_mm, height_mm, scale: plan.scale });
             }
         }
-        if by_hand && hand.marking {
-            out.extend(hand_pages::marking_pages(panel, &foot, setup));
+        if spec.making.method(panel.wall) == Method::Hand && spec.making.hand.marking {
+            out.extend(hand_pages::marking_pages(panel, &foot, &writing));
         }
     }
-    out.extend(hand_pages::order_pages(spec, panels, &foot, setup));
+    out.extend(hand_pages::order_pages(spec, panels, &foot, &writing));
     out
 }
 
-/// How many pages that makes, without drawing the panels.
+/// How many pages that makes; on paper that is no large sheet without drawing the panels.
 #[must_use]
 pub fn page_count(spec: &Spec, panels: &[Panel], setup: &PageSetup) -> usize {
     let by_hand = |panel: &&Panel| spec.making.method(panel.wall) == Method::Hand;
+    let writing = writing(setup);
     let tables = if spec.making.hand.marking {
-        panels.iter().filter(by_hand).map(|panel| hand_pages::marking_pages(panel, "", setup).len()).sum()
+        panels.iter().filter(by_hand).map(|panel| hand_pages::marking_pages(panel, "", &writing).len()).sum()
     } else {
         0
     };
-    let order = hand_pages::order_pages(spec, panels, "", setup).len();
-    plans(panels, setup).iter().map(PagePlan::pages).sum::<usize>() + tables + order
+    let order = hand_pages::order_pages(spec, panels, "", &writing).len();
+    let plans = plans(panels, setup);
+    let shared = Shared::of(panels, &plans, setup, &pack_words(spec, ""));
+    let single: usize =
+        plans.iter().enumerate().filter(|(index, _)| !shared.holds(*index)).map(|(_, plan)| plan.pages()).sum();
+    shared.count() + single + tables + order
 }
 
 /// All templates as a PDF.

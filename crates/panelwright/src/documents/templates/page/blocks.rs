@@ -1,0 +1,237 @@
+//! The blocks of writing of a template: title, hole key, map of the pages, cautions; each where nothing is to be cut.
+
+use kurbo::{Point, Rect, Vec2};
+
+use super::super::pen::Line;
+use super::super::plan::Way;
+use super::super::words::{self, KeyRow};
+use super::{PackWords, Page, SMALL_MM, TEXT_MM};
+use crate::drawing::{Anchor, Contour, Weight, text_width_mm};
+use crate::panels::{Feature, FeatureKind, Purpose};
+
+/// Size of a panel's name, mm.
+const NAME_MM: f64 = 5.0;
+
+/// Height of a line of writing as a multiple of its size.
+const LEADING: f64 = 1.4;
+
+impl Page<'_> {
+    pub(super) fn head(&mut self, pack: &PackWords) {
+        let wall = self.panel.wall;
+        let [w, h] = self.panel.size_mm;
+        let mut lines: Vec<(String, f64, Weight)> = vec![(self.panel.label.to_owned(), NAME_MM, Weight::SemiBold)];
+        if !pack.title.is_empty() {
+            lines.push((pack.title.to_owned(), TEXT_MM, Weight::SemiBold));
+        }
+        lines.push((format!("outside face, {}", words::seen_from(wall)), TEXT_MM, Weight::Regular));
+        lines.push((format!("{} × {} mm, 1 : 1", words::mm(w), words::mm(h)), TEXT_MM, Weight::SemiBold));
+        lines.extend(words::sheet_words(pack.sheet).into_iter().map(|line| (line, TEXT_MM, Weight::Regular)));
+        let [columns, rows] = self.plan.grid();
+        let page = self.at[1] * columns + self.at[0] + 1;
+        lines.push((
+            format!("page {page} of {}, design {}", columns * rows, pack.fingerprint),
+            TEXT_MM,
+            Weight::Regular,
+        ));
+        lines.extend(pack.printer.iter().map(|line| (line.clone(), TEXT_MM, Weight::SemiBold)));
+        if self.plan.way == Way::Ticks {
+            lines.push((
+                "Place by the centre lines, not by the edge of the paper.".to_owned(),
+                TEXT_MM,
+                Weight::SemiBold,
+            ));
+        }
+        let arrow = 14.0;
+        let Some(place) = self.block(&lines, arrow) else {
+            self.missed += 1;
+            return;
+        };
+        let foot = Point::new(place.x0 + 8.0, place.y1 - 16.0);
+        let tip = foot + Vec2::new(0.0, 12.0);
+        self.pen.line("words", foot, tip, Line::Cut);
+        self.pen.line("words", tip, tip + Vec2::new(-2.0, -4.0), Line::Cut);
+        self.pen.line("words", tip, tip + Vec2::new(2.0, -4.0), Line::Cut);
+        let up = words::up(wall);
+        self.pen.upright_text("words", foot + Vec2::new(-3.0, 0.0), SMALL_MM, up);
+    }
+
+    /// Finds room for lines of writing, smaller if it must be, and writes them; the rectangle used.
+    fn block(&mut self, lines: &[(String, f64, Weight)], left_mm: f64) -> Option<Rect> {
+        for scale in [1.0, 0.85, 0.7] {
+            let width =
+                lines.iter().map(|(text, size, weight)| text_width_mm(text, size * scale, *weight)).fold(0.0, f64::max)
+                    + left_mm
+                    + 2.0;
+            let height: f64 = lines.iter().map(|(_, size, _)| size * scale * LEADING).sum::<f64>() + 2.0;
+            let height = if left_mm > 0.0 { height.max(18.0) } else { height };
+            let Some(place) = self.free.find(width, height) else { continue };
+            let mut y = place.y1 - 1.0;
+            for (text, size, weight) in lines {
+                y -= size * scale * LEADING;
+                let at = Point::new(place.x0 + left_mm + 1.0, y + size * scale * 0.3);
+                self.pen.text("words", at, size * scale, Anchor::Start, *weight, text);
+            }
+            return Some(place);
+        }
+        None
+    }
+
+    /// The hole key, in as few blocks as find room.
+    pub(super) fn key(&mut self, shown: &[&Feature]) {
+        let mut rows = words::key_rows(shown);
+        let (chained, sawn): (Vec<&Feature>, Vec<&Feature>) =
+            shown.iter().copied().partition(|feature| self.is_chained(feature));
+        let count = |features: &[&Feature]| features.iter().map(|feature| self.blades(feature).len()).sum::<usize>();
+        let (chain, blades) = (count(&chained), count(&sawn));
+        if chain > 0 {
+            rows.push(KeyRow {
+                letter: String::new(),
+                drill: "rings in a row".to_owned(),
+                count: chain,
+                what: "Drill chain, for the saw does not reach: drill hole by hole, break out, file to the line"
+                    .to_owned(),
+            });
+        }
+        if blades > 0 {
+            rows.push(KeyRow {
+                letter: String::new(),
+                drill: "dashed ring".to_owned(),
+                count: blades,
+                what: "Blade entry: drill inside the opening, then saw".to_owned(),
+            });
+        }
+        if shown.iter().any(|feature| feature.purpose == Purpose::Vent) {
+            rows.push(KeyRow {
+                letter: String::new(),
+                drill: "vent".to_owned(),
+                count: shown.iter().filter(|feature| feature.purpose == Purpose::Vent).count(),
+                what: "Drill at the marks, saw between them".to_owned(),
+            });
+        }
+        self.rows(&rows, rows.len());
+    }
+
+    /// Writes rows in tables of at most so many, smaller ones where there is no room; no row is left out as long as its
+    /// letter and drill find room.
+    fn rows(&mut self, rows: &[KeyRow], chunk: usize) {
+        let mut rest = rows;
+        let mut chunk = chunk.max(1);
+        while !rest.is_empty() {
+            let (now, later) = rest.split_at(chunk.min(rest.len()));
+            if self.table(now) {
+                rest = later;
+            } else if now.len() > 1 {
+                chunk = now.len().div_ceil(2);
+            } else {
+                let short = |words: usize| {
+                    let what: Vec<&str> = now[0].what.split_whitespace().take(words).collect();
+                    let more = if words == 0 { "" } else { "…" };
+                    [KeyRow { what: format!("{}{more}", what.join(" ")), ..now[0].clone() }]
+                };
+                self.missed += 1;
+                let _ = [5, 3, 2, 0].into_iter().any(|words| self.table(&short(words)));
+                rest = later;
+            }
+        }
+    }
+
+    /// Writes rows as one table; false when no place is large enough.
+    fn table(&mut self, rows: &[KeyRow]) -> bool {
+        for scale in [1.0, 0.85, 0.75] {
+            let size = TEXT_MM * scale;
+            let wide = |pick: &dyn Fn(&KeyRow) -> String, weight: Weight| {
+                rows.iter().map(|row| text_width_mm(&pick(row), size, weight)).fold(0.0, f64::max)
+            };
+            let columns = [
+                wide(&|row| row.letter.clone(), Weight::SemiBold),
+                wide(&|row| row.drill.clone(), Weight::Regular),
+                wide(&|row| format!("{}×", row.count), Weight::Regular),
+                wide(&|row| row.what.clone(), Weight::Regular),
+            ];
+            let gap = 2.0;
+            let width: f64 = columns.iter().sum::<f64>() + 3.0 * gap + 2.0;
+            let line = size * LEADING;
+            let height = rows.len() as f64 * line + 2.0;
+            let Some(place) = self.free.find(width, height) else { continue };
+            for (index, row) in rows.iter().enumerate() {
+                let y = place.y1 - 1.0 - (index + 1) as f64 * line + size * 0.3;
+                let mut x = place.x0 + 1.0;
+                let texts = [
+                    (row.letter.clone(), Weight::SemiBold),
+                    (row.drill.clone(), Weight::Regular),
+                    (format!("{}×", row.count), Weight::Regular),
+                    (row.what.clone(), Weight::Regular),
+                ];
+                for ((text, weight), column) in texts.into_iter().zip(columns) {
+                    if !text.is_empty() {
+                        self.pen.text("key", Point::new(x, y), size, Anchor::Start, weight, &text);
+                    }
+                    x += column + gap;
+                }
+            }
+            return true;
+        }
+        false
+    }
+
+    /// Holes of a panel as large as the paper that the printer does not reach: measured from the centre lines.
+    pub(super) fn out_of_reach(&mut self) {
+        if self.plan.way != Way::Ticks {
+            return;
+        }
+        let [w, h] = self.panel.size_mm;
+        let reach = self.printable - self.origin;
+        let rows: Vec<KeyRow> = self
+            .panel
+            .features
+            .iter()
+            .filter(|feature| feature.kind == FeatureKind::Hole && !reach.contains(feature.centre))
+            .map(|feature| {
+                let (x, y) = (feature.centre.x - w / 2.0, feature.centre.y - h / 2.0);
+                let side = |value: f64, low: &str, high: &str| {
+                    format!("{} {}", words::mm(value.abs()), if value < 0.0 { low } else { high })
+                };
+                KeyRow {
+                    letter: feature.key.clone().unwrap_or_default(),
+                    drill: "measure".to_owned(),
+                    count: 1,
+                    what: format!("{}, {} of the centre lines", side(x, "left", "right"), side(y, "below", "above")),
+                }
+            })
+            .collect();
+        self.rows(&rows, rows.len());
+    }
+
+    /// A little map of the pages of a panel, this one filled.
+    pub(super) fn map(&mut self) {
+        let [columns, rows] = self.plan.grid();
+        if columns * rows == 1 {
+            return;
+        }
+        let cell = 6.0;
+        let Some(place) = self.free.find(columns as f64 * cell + 4.0, rows as f64 * cell + 4.0) else { return };
+        for row in 0..rows {
+            for column in 0..columns {
+                let at = Point::new(place.x0 + 2.0 + column as f64 * cell, place.y0 + 2.0 + row as f64 * cell);
+                let rect = Contour::rect(at.x, at.y, at.x + cell, at.y + cell);
+                let here = [column, row] == self.at;
+                self.pen.contour("map", &rect, if here { Line::Filled } else { Line::Thin });
+                let number = format!("{}", row * columns + column + 1);
+                let middle = at + Vec2::new(cell / 2.0, cell / 2.0 - SMALL_MM * 0.36);
+                self.pen.text("map", middle, SMALL_MM, Anchor::Middle, Weight::SemiBold, &number);
+            }
+        }
+    }
+
+    pub(super) fn cautions(&mut self) {
+        let lines: Vec<(String, f64, Weight)> =
+            words::PAGE_CAUTIONS.iter().map(|line| ((*line).to_owned(), SMALL_MM, Weight::Regular)).collect();
+        if self.block(&lines, 0.0).is_none() {
+            self.missed += 1;
+            // Rather one line at a time than none.
+            for line in lines {
+                self.block(&[line], 0.0);
+            }
+        }
+    }
+}
