@@ -45,6 +45,13 @@ fn finds_every_layout_without_waste() {
 }
 
 #[test]
+#[ignore = "twenty million layouts take minutes; run it after a change of the backtracking"]
+fn finds_the_millions_of_layouts_of_two_more_sets() {
+    assert_eq!(count("C1P3", false), (4_383_648, 3_973_632));
+    assert_eq!(count("C1P1", false), (15_312_448, 12_869_632));
+}
+
+#[test]
 fn stops_when_told_and_when_steps_are_used_up() {
     let kinds = [Kind { w: 1, h: 1, count: 9, upright: true, turned: false }];
     let mut search = Exact::new(3, 3, &kinds);
