@@ -4,7 +4,7 @@
 //! redraws within a frame); natively the same work takes a fraction of it.
 //!
 //! `panelwright-bench dxf FILE` times writing one large cutting file instead, and leaves that file for others to write
-//! again: `tests/outside/bench_dxf.py` compares.
+//! again: `tests/outside/bench_dxf.py` compares. `panelwright-bench changes` times the changes alone, for a profiler.
 
 mod dxf;
 mod stock;
@@ -17,6 +17,7 @@ use panelwright::cutting::{CutPanel, CutRule, Relief, RouterRule, TabRule};
 use panelwright::design::Design;
 use panelwright::documents::templates;
 use panelwright::sample;
+use panelwright_wasm::Workbench;
 
 /// Changes timed: enough that the 95th percentile rests on fifty of them.
 const CHANGES: u64 = 1000;
@@ -36,24 +37,16 @@ const ROUTER: CutRule = CutRule::Router(RouterRule {
 });
 
 fn main() -> std::io::Result<()> {
-    let mut arguments = std::env::args_os().skip(1);
-    if let (Some(what), Some(file)) = (arguments.next(), arguments.next())
-        && what == "dxf"
-    {
-        return dxf::time(std::path::Path::new(&file));
-    }
-    let mut random = sample::Random::new(1);
-    let mut design = Design::default();
-    let mut times = Vec::new();
-    for index in 0..CHANGES {
-        // Every twenty changes a fresh design, so that the walk does not end among oddities.
-        if index % 20 == 0 {
-            design = sample::design(index, false);
+    let arguments: Vec<_> = std::env::args_os().skip(1).collect();
+    match arguments.as_slice() {
+        [what, file] if what == "dxf" => return dxf::time(std::path::Path::new(file)),
+        [what] if what == "changes" => {
+            changes();
+            return Ok(());
         }
-        sample::change(&mut design, &mut random, false);
-        times.push(timed(|| Build::of(&design)));
+        _ => {}
     }
-    report("full recompute after a change", times, 4.0);
+    changes();
     let mut times = Vec::new();
     for seed in 0..PACKS {
         let build = Build::of(&sample::design(seed, false));
@@ -71,6 +64,24 @@ fn main() -> std::io::Result<()> {
     }
     stock::bench();
     Ok(())
+}
+
+/// A change, and with it everything the page is told: what it shows of the design, as the text it gets.
+fn changes() {
+    let mut random = sample::Random::new(1);
+    let mut design = Design::default();
+    let (mut builds, mut views) = (Vec::new(), Vec::new());
+    for index in 0..CHANGES {
+        // Every twenty changes a fresh design, so that the walk does not end among oddities.
+        if index % 20 == 0 {
+            design = sample::design(index, false);
+        }
+        sample::change(&mut design, &mut random, false);
+        builds.push(timed(|| Build::of(&design)));
+        views.push(timed(|| Workbench::with_design(design.clone()).view_text()));
+    }
+    report("full recompute after a change", builds, 4.0);
+    report("full recompute and view after a change", views, 4.0);
 }
 
 /// Milliseconds a piece of work takes.

@@ -116,7 +116,7 @@ impl Workbench {
     /// None that a design can cause; the signature is what handing a value to the page needs.
     #[wasm_bindgen(unchecked_return_type = "View")]
     pub fn view(&self) -> Result<JsValue, JsError> {
-        plain(&view::View::of(self.build()))
+        parsed(&self.view_text())
     }
 
     /// The case as one sees it.
@@ -235,6 +235,18 @@ impl Workbench {
 }
 
 impl Workbench {
+    /// A workbench with a design on it, for programs that are not a page.
+    #[must_use]
+    pub fn with_design(design: Design) -> Self {
+        Self { design, ..Self::default() }
+    }
+
+    /// What [`Workbench::view`] hands to the page, as the text that crosses the boundary.
+    #[must_use]
+    pub fn view_text(&self) -> String {
+        panelwright::json::to_text(&view::View::of(self.build()))
+    }
+
     pub(crate) fn build(&self) -> &Build {
         self.build.get_or_init(|| Build::of(&self.design))
     }
@@ -261,5 +273,9 @@ extern "C" {
 ///
 /// It crosses as one text: a call across the boundary for each field and number would take several times as long.
 pub(crate) fn plain(value: &impl Serialize) -> Result<JsValue, JsError> {
-    parse(&panelwright::json::to_text(value)).map_err(|_| JsError::new("the page cannot read what the core says"))
+    parsed(&panelwright::json::to_text(value))
+}
+
+fn parsed(text: &str) -> Result<JsValue, JsError> {
+    parse(text).map_err(|_| JsError::new("the page cannot read what the core says"))
 }
