@@ -9,13 +9,15 @@ use super::bench::Bench;
 use super::corner::{Corner, axis_along, inside};
 use super::fixing::{self, Fixing, LegHole};
 use super::joints;
+use super::lane::Lane;
 use super::panel::{Assembly, Purpose};
+use super::seat::Seat;
 use super::site::{self, Site};
 use super::sleeve;
 use crate::arrangement::NEAR_FRONT_MM;
 use crate::design::{BracketScrews, BracketSize, Joint, Wall};
 use crate::dimensions::fasteners::{FACE_SCREW_TO_CORNER, washer};
-use crate::fastening::{Fastener, Screw, washer_name};
+use crate::fastening::{Fastener, washer_name};
 use crate::parts::{Carrier, Part, PartKind, tongue};
 use crate::solid::Aabb;
 
@@ -232,158 +234,95 @@ fn place(bench: &mut Bench, site: &mut Site, wanted: &Wanted) -> bool {
         fixings.push(Fixing::Short);
     }
     for fixing in fixings {
-        let seats: Vec<Seat> = wanted.spots.iter().map(|spot| Seat::new(bench, wanted, spot, fixing)).collect();
-        if let Some(place) = STEPS_MM.iter().find_map(|step| search(bench, site, wanted, &seats, *step)) {
-            place.take(bench, site, wanted);
+        let mut seats: Vec<Seat> = wanted
+            .spots
+            .iter()
+            .map(|spot| {
+                let corner = Corner { walls: spot.walls, gaps: spot.gaps, size: wanted.size, at: spot.wanted };
+                Seat::new(bench, &wanted.id, corner, (wanted.holes)(wanted, spot, fixing))
+            })
+            .collect();
+        if let Some((index, at)) = search(bench, site, wanted, &seats) {
+            take(bench, site, wanted, &seats.swap_remove(index).moved(at));
             return true;
         }
     }
     false
 }
 
-/// The first free place of all spots that is out of the way of plugs and cables, else the first that is free.
-fn search<'a>(bench: &Bench, site: &Site, wanted: &Wanted, seats: &'a [Seat], step_mm: f64) -> Option<SeatAt<'a>> {
-    let mut crowded = None;
-    for (seat, spot) in seats.iter().zip(&wanted.spots) {
-        let [low, high] = spot.range;
-        let half = wanted.size.width_mm / 2.0;
-        for at in positions([low + half, high - half], spot.wanted, step_mm) {
-            let place = seat.at(at);
-            if !place.is_free(bench, site, wanted.carrier) {
-                continue;
-            }
-            if place.is_uncrowded(bench, site) {
-                return Some(place);
-            }
-            crowded = crowded.or(Some(place));
-        }
+/// Puts the bracket where its seat is, with its holes and screws.
+fn take(bench: &mut Bench, site: &mut Site, wanted: &Wanted, seat: &Seat) {
+    let corner = &seat.corner;
+    let case = bench.arrangement.case;
+    let about = [wanted.id.clone(), corner.walls[0].name().to_owned(), corner.walls[1].name().to_owned()];
+    for (index, (screw, hole)) in seat.screws.iter().zip(&seat.holes).enumerate() {
+        let wall = corner.walls[index];
+        let point = bench.on(wall, corner.hole(&case, index));
+        fixing::cut(bench, wall, point, hole, screw, &about);
+        site.add_screw(screw, wanted.carrier, hole.fixing == Fixing::Captive);
+        bench.screws.push(screw.clone());
     }
-    crowded
-}
-
-/// Positions of a range, the nearest to the wanted one first.
-fn positions([low, high]: [f64; 2], wanted: f64, step_mm: f64) -> Vec<f64> {
-    if high < low {
-        return Vec::new();
-    }
-    let start = wanted.clamp(low, high);
-    let mut out = vec![start];
-    let steps = libm::ceil((high - low) / step_mm) as usize;
-    for step in 1..=steps {
-        let by = step as f64 * step_mm;
-        // The ends of the range are tried too: a bracket in the very corner is often the only one that fits.
-        for at in [start - by, start + by] {
-            if at > low - step_mm && at < high + step_mm {
-                out.push(at.clamp(low, high));
-            }
-        }
-    }
-    out
-}
-
-/// A bracket at a place, with its holes and screws.
-struct Seat {
-    corner: Corner,
-    holes: [LegHole; 2],
-    screws: [Screw; 2],
-}
-
-impl Seat {
-    fn new(bench: &Bench, wanted: &Wanted, spot: &Spot, fixing: Fixing) -> Self {
-        let corner = Corner { walls: spot.walls, gaps: spot.gaps, size: wanted.size, at: spot.wanted };
-        Self::with_holes(bench, wanted, corner, (wanted.holes)(wanted, spot, fixing))
-    }
-
-    fn with_holes(bench: &Bench, wanted: &Wanted, corner: Corner, holes: [LegHole; 2]) -> Self {
-        let screws = [0, 1].map(|index| fixing::screw(bench, &corner, index, &holes[index], &wanted.id));
-        Self { corner, holes, screws }
-    }
-
-    /// The same, moved along its corner.
-    fn at(&self, at: f64) -> SeatAt<'_> {
-        SeatAt { seat: self, corner: Corner { at, ..self.corner } }
-    }
-}
-
-#[derive(Clone, Copy)]
-struct SeatAt<'a> {
-    seat: &'a Seat,
-    corner: Corner,
-}
-
-impl SeatAt<'_> {
-    /// Puts the bracket there, with its holes and screws.
-    fn take(&self, bench: &mut Bench, site: &mut Site, wanted: &Wanted) {
-        let corner = &self.corner;
-        let case = bench.arrangement.case;
-        let about = [wanted.id.clone(), corner.walls[0].name().to_owned(), corner.walls[1].name().to_owned()];
-        for (index, (screw, hole)) in self.seat.screws.iter().zip(&self.seat.holes).enumerate() {
-            let wall = corner.walls[index];
-            let point = bench.on(wall, corner.hole(&case, index));
-            fixing::cut(bench, wall, point, hole, screw, &about);
-            let mut screw = screw.clone();
-            screw.head_at[corner.axis()] = corner.at;
-            site.add_screw(&screw, wanted.carrier, hole.fixing == Fixing::Captive);
-            bench.screws.push(screw);
-        }
-        let part = Part {
-            id: wanted.id.clone(),
-            kind: wanted.kind,
-            label: wanted.label.to_owned(),
-            carrier: wanted.carrier,
-            bodies: corner.legs(&case).to_vec(),
-            keep_clear: Vec::new(),
-        };
-        add(bench, site, part);
-        let joins = corner.walls.map(Wall::name);
-        bench.loose.push(Fastener::new(wanted.listed, 1, Some(wanted.size.leg_mm), joins));
-    }
-
-    /// Whether its legs stay out of the room for plugs, cables and air.
-    fn is_uncrowded(&self, bench: &Bench, site: &Site) -> bool {
-        site.is_uncrowded(&self.corner.legs(&bench.arrangement.case))
-    }
-
-    /// Whether it has room there, at rest and while the sleeve comes off, and its screws lie on sound sheet.
-    fn is_free(&self, bench: &Bench, site: &Site, carrier: Carrier) -> bool {
-        let corner = &self.corner;
-        let case = &bench.arrangement.case;
-        let legs = corner.legs(case);
-        if !site.is_free(&legs, carrier) {
-            return false;
-        }
-        for (index, hole) in self.seat.holes.iter().enumerate() {
-            let panel = bench.panel(corner.walls[index]);
-            let point = panel.frame.to_panel(corner.hole(case, index)).0;
-            // A short screw that no shop sells, or that would come through the face, holds nothing.
-            let unsold = hole.fixing == Fixing::Short && self.seat.screws[index].length_mm.is_none();
-            if unsold
-                || !site::covers_nothing(panel, &legs[index])
-                || !site::is_sound(panel, point, fixing::land(bench, hole.fixing))
-            {
-                return false;
-            }
-        }
-        let screws = &self.seat.screws;
-        let inner = [0, 1].map(|index| {
-            let mut rooms = fixing::inner_rooms(bench, corner, index, &screws[index]);
-            rooms.iter_mut().for_each(|room| *room = corner.along(*room));
-            rooms
-        });
-        let meet = inner[0].iter().any(|one| inner[1].iter().any(|other| one.overlaps(other)));
-        // Nuts travel with their bracket; screws that hold the sleeve are out before it moves, so heads only stand.
-        !meet
-            && inner.iter().all(|rooms| site.is_free(rooms, carrier))
-            && (0..2).all(|index| {
-                fixing::outer_room(bench, corner, index, &screws[index])
-                    .is_none_or(|room| site.is_free_at_rest(&[corner.along(room)]))
-            })
-    }
+    let part = Part {
+        id: wanted.id.clone(),
+        kind: wanted.kind,
+        label: wanted.label.to_owned(),
+        carrier: wanted.carrier,
+        bodies: corner.legs(&case).to_vec(),
+        keep_clear: Vec::new(),
+    };
+    add(bench, site, part);
+    let joins = corner.walls.map(Wall::name);
+    bench.loose.push(Fastener::new(wanted.listed, 1, Some(wanted.size.leg_mm), joins));
 }
 
 fn add(bench: &mut Bench, site: &mut Site, part: Part) {
     site.add(&part);
     bench.hardware.push(part);
+}
+
+/// The first free place of all spots that is out of the way of plugs and cables, else the first that is free: the spot's
+/// index and the place along its corner. Fine steps only where no coarse one finds a place.
+fn search(bench: &Bench, site: &Site, wanted: &Wanted, seats: &[Seat]) -> Option<(usize, f64)> {
+    let half = wanted.size.width_mm / 2.0;
+    let ranges: Vec<[f64; 2]> = wanted.spots.iter().map(|Spot { range: [low, high], .. }| [low + half, high - half]).collect();
+    let mut lanes: Vec<Option<Lane>> = seats.iter().map(|_| None).collect();
+    STEPS_MM.iter().find_map(|step| {
+        let mut crowded = None;
+        for (index, range) in ranges.iter().enumerate() {
+            let mut places = positions(*range, wanted.spots[index].wanted, *step).peekable();
+            if places.peek().is_none() {
+                continue;
+            }
+            let lane = lanes[index].get_or_insert_with(|| seats[index].lane(bench, site, *range, wanted.carrier));
+            for at in places.filter(|at| lane.is_free(*at)) {
+                if lane.is_uncrowded(at) {
+                    return Some((index, at));
+                }
+                crowded = crowded.or(Some((index, at)));
+            }
+        }
+        crowded
+    })
+}
+
+/// Positions of a range, the nearest to the wanted one first.
+fn positions([low, high]: [f64; 2], wanted: f64, step_mm: f64) -> impl Iterator<Item = f64> {
+    let (start, steps) = if high < low {
+        (None, 0)
+    } else {
+        (Some(wanted.clamp(low, high)), libm::ceil((high - low) / step_mm) as usize)
+    };
+    let beside = move |start: f64| {
+        (1..=steps).flat_map(move |step| {
+            let by = step as f64 * step_mm;
+            // The ends of the range are tried too: a bracket in the very corner is often the only one that fits.
+            [start - by, start + by]
+                .into_iter()
+                .filter(move |at| *at > low - step_mm && *at < high + step_mm)
+                .map(move |at| at.clamp(low, high))
+        })
+    };
+    start.into_iter().chain(start.into_iter().flat_map(beside))
 }
 
 /// The bracket behind which a tongue of the card's bracket goes. Where none can stand the card is held by its tab alone,
@@ -434,10 +373,9 @@ fn tongue_bracket(bench: &mut Bench, site: &mut Site) {
                 &format!("set off the back by {} washers, for the tongue needs {:.2} mm", seat.washers, seat.needed_mm),
             ),
         ];
-        let placed = Seat::with_holes(bench, &wanted, corner, holes);
-        let place = placed.at(seat.x);
-        if place.is_free(bench, site, Carrier::Chassis) {
-            place.take(bench, site, &wanted);
+        let placed = Seat::new(bench, &wanted.id, corner, holes);
+        if placed.lane(bench, site, [seat.x; 2], Carrier::Chassis).is_free(seat.x) {
+            take(bench, site, &wanted, &placed);
             let count = seat.washers as usize;
             let part = Part {
                 id: "washer-tongue-1".to_owned(),

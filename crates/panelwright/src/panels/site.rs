@@ -1,9 +1,9 @@
-//! Whether a bracket has room where it is to go: among parts and panels, on the way of the sleeve, on the sheet.
+//! Whether a bracket has room where it is to go: among parts and panels, and on the way of the sleeve.
 
-use kurbo::{Point, Rect};
+use kurbo::Point;
 
 use super::bench::Bench;
-use super::panel::{Assembly, Face, FeatureKind, Panel, Purpose};
+use super::panel::Assembly;
 use crate::design::{Slide, Wall};
 use crate::dimensions::fasteners::{Thread, nut, pan_head, sharp_corners_mm, washer};
 use crate::fastening::Screw;
@@ -13,9 +13,6 @@ use crate::solid::Aabb;
 /// Air between a bracket and a part, mm (common practice: brackets are bent by hand and holes drilled to half a
 /// millimetre).
 pub(super) const AIR_MM: f64 = 0.4;
-
-/// Sheet between a screw's washer and another feature, mm (common practice).
-const BESIDE_MM: f64 = 1.0;
 
 /// Everything a bracket could hit.
 pub(super) struct Site {
@@ -81,7 +78,7 @@ impl Site {
     }
 
     /// Whether solids hit nothing where they are.
-    pub fn is_free_at_rest(&self, solids: &[Aabb]) -> bool {
+    fn is_free_at_rest(&self, solids: &[Aabb]) -> bool {
         solids.iter().all(|solid| {
             let grown = solid.grown(AIR_MM);
             self.parts.iter().flatten().chain(&self.loose).all(|other| !other.overlaps(&grown))
@@ -92,8 +89,7 @@ impl Site {
     /// Whether solids carried by one assembly hit nothing, at rest and while the sleeve comes off.
     pub fn is_free(&self, solids: &[Aabb], carrier: Carrier) -> bool {
         let own = side(carrier);
-        let (axis, way) = self.way;
-        let way = if own == 1 { way } else { -way };
+        let (axis, way) = self.way_of(own);
         self.is_free_at_rest(solids)
             && solids.iter().all(|solid| {
                 let swept = solid.swept(axis, way);
@@ -101,10 +97,42 @@ impl Site {
             })
     }
 
-    /// Whether solids stay out of the room that plugs, cables and air need.
-    pub fn is_uncrowded(&self, solids: &[Aabb]) -> bool {
-        solids.iter().all(|solid| self.zones.iter().all(|zone| !zone.overlaps(solid)))
+    /// What anything carried by one assembly could hit as long as it stays within `rod`, at rest and while the sleeve
+    /// comes off.
+    pub fn near(&self, rod: &Aabb, carrier: Carrier) -> Near {
+        let own = side(carrier);
+        let (axis, way) = self.way_of(own);
+        let (grown, swept) = (rod.grown(AIR_MM), rod.swept(axis, way));
+        let among = |all: &mut dyn Iterator<Item = &Aabb>, room: &Aabb| -> Vec<Aabb> {
+            all.filter(|other| other.overlaps(room)).copied().collect()
+        };
+        Near {
+            bodies: among(&mut self.parts.iter().flatten().chain(&self.loose), &grown),
+            sheets: among(&mut self.sheets.iter().flatten(), rod),
+            ahead: among(&mut self.parts[1 - own].iter().chain(&self.sheets[1 - own]), &swept),
+            zones: among(&mut self.zones.iter(), rod),
+            way: (axis, way),
+        }
     }
+
+    /// Axis and way of what an assembly carries, seen from the other, when the sleeve comes off.
+    fn way_of(&self, own: usize) -> (usize, f64) {
+        let (axis, way) = self.way;
+        (axis, if own == 1 { way } else { -way })
+    }
+}
+
+/// What a part of the case could hit.
+pub(super) struct Near {
+    /// Parts and screws; they want air.
+    pub bodies: Vec<Aabb>,
+    pub sheets: Vec<Aabb>,
+    /// What the other assembly carries, on the way past it.
+    pub ahead: Vec<Aabb>,
+    /// Room kept clear for plugs, cables and air.
+    pub zones: Vec<Aabb>,
+    /// Axis and way along which the two assemblies part.
+    pub way: (usize, f64),
 }
 
 /// The shank of a screw and its nut, as boxes around them.
@@ -138,44 +166,6 @@ fn along(screw: &Screw, [from, to]: [f64; 2], radius: f64) -> Aabb {
         solid.max[axis] += radius;
     }
     solid
-}
-
-/// Whether a screw's washer of radius `washer` lies wholly on the sheet and clear of all other features.
-pub(super) fn is_sound(panel: &Panel, centre: Point, washer: f64) -> bool {
-    let room = panel.sound().inflate(-washer, -washer);
-    if !room.contains(centre) {
-        return false;
-    }
-    let clear = washer + BESIDE_MM;
-    panel.features.iter().all(|feature| {
-        if let Some(diameter) = feature.diameter_mm {
-            let apart = centre - feature.centre;
-            // A drilled hole has a washer of about twice its diameter around it (ISO 273 and ISO 7089).
-            let around = if feature.kind == FeatureKind::Hole { washer + diameter } else { clear + diameter / 2.0 };
-            return libm::sqrt(apart.x * apart.x + apart.y * apart.y) >= around;
-        }
-        !feature.contour.bbox().inflate(clear, clear).contains(centre)
-            || (!feature.contour.contains(centre) && feature.contour.distance_to_point(centre) >= clear)
-    })
-}
-
-/// Whether a leg on the inside of a panel covers no opening, hole or recess of it.
-pub(super) fn covers_nothing(panel: &Panel, leg: &Aabb) -> bool {
-    let shadow = Rect::from_points(panel.frame.to_panel(leg.min).0, panel.frame.to_panel(leg.max).0);
-    panel.features.iter().all(|feature| {
-        // Under a joint's rebate there is no hollow: the other panel's edge fills it.
-        if matches!(feature.blind, Some((_, Face::Outside))) || feature.purpose == Purpose::JointRebate {
-            return true;
-        }
-        if let Some(diameter) = feature.diameter_mm {
-            let at = feature.centre;
-            let dx = (shadow.x0 - at.x).max(at.x - shadow.x1).max(0.0);
-            let dy = (shadow.y0 - at.y).max(at.y - shadow.y1).max(0.0);
-            return libm::sqrt(dx * dx + dy * dy) >= diameter / 2.0;
-        }
-        let common = feature.contour.bbox().intersect(shadow);
-        common.width() <= 0.0 || common.height() <= 0.0
-    })
 }
 
 /// From where a screw in a panel is driven, in words.

@@ -116,7 +116,7 @@ fn region(bench: &Bench, vent: &VentSpec) -> Option<(Wall, Rect)> {
     let panel = bench.panel(wall);
     let [width, height] = panel.size_mm;
     let plain = Rect::from_center_size((width / 2.0, height / 2.0), (PLAIN_REGION_MM[0], PLAIN_REGION_MM[1]));
-    let before = breathing.body.map_or(plain, |body| shadow(panel, &body));
+    let before = breathing.body.map_or(plain, |body| panel.shadow(&body));
     let centre = before.center();
     let wanted = Rect::from_center_size(
         (vent.across_mm.unwrap_or(centre.x), vent.up_mm.unwrap_or(centre.y)),
@@ -124,10 +124,6 @@ fn region(bench: &Bench, vent: &VentSpec) -> Option<(Wall, Rect)> {
     );
     let region = wanted.intersect(safe_area(panel, vent.web_mm));
     (region.width() > 0.0 && region.height() > 0.0).then_some((wall, region))
-}
-
-fn shadow(panel: &Panel, body: &Aabb) -> Rect {
-    Rect::from_points(panel.frame.to_panel(body.min).0, panel.frame.to_panel(body.max).0)
 }
 
 /// The panel less a web along each edge, and less the sheet that another panel holds against it there.
@@ -230,7 +226,7 @@ fn obstacles(bench: &Bench, wall: Wall, region: Rect) -> Vec<(Rect, Contour)> {
     let inside = -panel.thickness_mm;
     for body in parts.iter().chain(&bench.hardware).flat_map(|part| &part.bodies) {
         let reach = panel.frame.to_panel(body.min).1.max(panel.frame.to_panel(body.max).1);
-        let rect = shadow(panel, body);
+        let rect = panel.shadow(body);
         if (reach - inside).abs() <= COVERS_MM && near(&rect) {
             out.push((rect, Contour::rect(rect.x0, rect.y0, rect.x1, rect.y1)));
         }

@@ -66,13 +66,19 @@ impl Aabb {
     /// How deep the two boxes go into each other along each axis; negative is a gap on that axis.
     #[must_use]
     pub fn overlap_by_axis(&self, other: &Self) -> [f64; 3] {
-        [0, 1, 2].map(|axis| self.max[axis].min(other.max[axis]) - self.min[axis].max(other.min[axis]))
+        [0, 1, 2].map(|axis| self.overlap_along(other, axis))
+    }
+
+    /// How deep the two boxes go into each other along one axis; negative is a gap.
+    #[must_use]
+    pub fn overlap_along(&self, other: &Self, axis: usize) -> f64 {
+        self.max[axis].min(other.max[axis]) - self.min[axis].max(other.min[axis])
     }
 
     /// Whether the boxes share space (more than [`TOUCH_MM`] on every axis).
     #[must_use]
     pub fn overlaps(&self, other: &Self) -> bool {
-        self.overlap_by_axis(other).iter().all(|depth| *depth > TOUCH_MM)
+        (0..3).all(|axis| self.overlap_along(other, axis) > TOUCH_MM)
     }
 
     /// The least move along one axis that parts the two boxes; 0 when they do not share space.

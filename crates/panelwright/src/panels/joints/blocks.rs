@@ -3,7 +3,8 @@
 use super::super::bench::Bench;
 use super::super::corner::{axis_along, inside};
 use super::super::panel::Assembly;
-use super::super::site::{Site, covers_nothing};
+use super::super::sheet::covers_nothing;
+use super::super::site::Site;
 use super::super::{Unplaced, sleeve};
 use crate::design::{Joint, SeamSpec};
 use crate::fastening::Fastener;
