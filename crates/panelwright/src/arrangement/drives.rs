@@ -4,7 +4,7 @@ use crate::arrangement::{DrivePlace, Room};
 use crate::design::{DrivePlace as Wanted, DriveSpec, Wall};
 use crate::dimensions::margins;
 use crate::parts::drive;
-use crate::solid::Aabb;
+use crate::solid::{Aabb, TOUCH_MM};
 use crate::sorting::sort_by;
 
 /// Air left around a drive, mm (common practice: room for a fingertip's worth of slack).
@@ -54,6 +54,7 @@ pub fn place(
         Wanted::Floor => [[room.left + AIR_MM, room.right - AIR_MM], [room.front + AIR_MM, -BRACKET_STRIP_MM]],
         Wanted::Back => [[room.left + AIR_MM, room.right - AIR_MM], [BRACKET_STRIP_MM, room.top - AIR_MM]],
     };
+    let roomy = |body: &Aabb| body.grown(AIR_MM - 0.01);
     let mut best: Option<(f64, DrivePlace)> = None;
     for (turn, (a, b)) in TURNS.iter().enumerate() {
         // Below the board the plugs point to the front, where a hand can reach them.
@@ -71,10 +72,31 @@ pub fn place(
             (None, _) => corners(&beside, second_axis, field[1], extent[1], wall == Wall::Floor),
         };
         for (row, second) in seconds.iter().enumerate() {
+            let places = |first: f64| {
+                let place = lay(spec, wall, [first, *second], extent, (*a, *b), washers_mm);
+                let corner = place.to_case(0.0, 0.0, 0.0);
+                let body = Aabb::new(corner, place.to_case(size[0], size[1], size[2]));
+                (place, body, Aabb::new(corner, place.to_case(size[0], -plug, size[2])))
+            };
+            // Along a row a drive changes on one axis only: what it and its plugs miss on the others they always miss.
+            let (_, body, zone) = places(field[0][0]);
+            let meets = |other: &Aabb, solid: &Aabb| {
+                (0..3).all(|axis| axis == first_axis || solid.overlap_along(other, axis) > TOUCH_MM)
+            };
+            let in_row = |others: &[Aabb], solid: &Aabb| -> Vec<Aabb> {
+                others.iter().filter(|other| meets(other, solid)).copied().collect()
+            };
+            let beside_body = in_row(&obstacles, &roomy(&body));
+            let beside_plugs = in_row(&obstacles, &zone);
+            let zones = in_row(&zones, &body);
             for (column, first) in firsts.iter().enumerate() {
-                let candidate = lay(spec, wall, [*first, *second], extent, (*a, *b), washers_mm);
-                let body = Aabb::new(candidate.to_case(0.0, 0.0, 0.0), candidate.to_case(size[0], size[1], size[2]));
-                let zone = Aabb::new(candidate.to_case(0.0, 0.0, 0.0), candidate.to_case(size[0], -plug, size[2]));
+                let limit = best.as_ref().map_or(f64::INFINITY, |(least, _)| *least);
+                let order = 0.03 * row as f64 + 0.01 * column as f64 + 0.5 * turn as f64;
+                if order >= limit {
+                    // Those further on cost more still.
+                    break;
+                }
+                let (candidate, body, zone) = places(*first);
                 let both = body.union(&zone);
                 let outside = if spec.place == Wanted::Below {
                     0.0
@@ -86,20 +108,26 @@ pub fn place(
                         + (both.max[2] + AIR_MM - room.top).max(0.0)
                 };
                 let mut cost = 4.0 * outside + 0.03 * row as f64 + 0.01 * column as f64 + 0.5 * turn as f64;
-                if best.as_ref().is_some_and(|(least, _)| cost >= *least) {
+                if cost >= limit {
                     continue;
                 }
-                let roomy = body.grown(AIR_MM - 0.01);
-                cost += 1e6 * obstacles.iter().filter(|other| roomy.overlaps(other)).count() as f64;
-                cost += 1e3 * obstacles.iter().filter(|other| zone.overlaps(other)).count() as f64;
-                cost += 1e3 * zones.iter().filter(|other| body.overlaps(other)).count() as f64;
+                let count = |others: &[Aabb], solid: &Aabb| {
+                    others.iter().filter(|other| solid.overlaps(other)).count() as f64
+                };
+                let roomy = roomy(&body);
+                cost += 1e6 * count(&beside_body, &roomy);
+                if cost >= limit {
+                    continue;
+                }
+                cost += 1e3 * count(&beside_plugs, &zone);
+                cost += 1e3 * count(&zones, &body);
                 cost +=
                     if fan.is_some_and(|fan| fan.overlaps(&roomy) || fan.overlaps(&zone)) { BEFORE_FAN } else { 0.0 };
-                if best.as_ref().is_some_and(|(least, _)| cost >= *least) {
+                if cost >= limit {
                     continue;
                 }
                 cost += OVER * over(&body, &zone);
-                if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                if cost < limit {
                     best = Some((cost, candidate));
                 }
             }

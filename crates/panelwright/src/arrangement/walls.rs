@@ -5,7 +5,7 @@
 
 use crate::arrangement::{Need, Needs, Room};
 use crate::design::{Slide, Wall};
-use crate::solid::Aabb;
+use crate::solid::{Aabb, TOUCH_MM};
 use crate::sorting::sort_by;
 
 /// Something that wants a place on a panel.
@@ -133,10 +133,15 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
     let (axis, sign) = inward(hanger.wall);
     let at = face(room, hanger.wall);
     let reach = hanger.depth + hanger.air[1];
-    // Only what comes near the panel matters.
-    let near: Vec<&Aabb> = obstacles
+    // Only what comes near the panel matters: its shadow on the panel, and how much is free before it.
+    let near: Vec<(Rectangle, f64)> = obstacles
         .iter()
-        .filter(|body| if sign > 0.0 { body.min[axis] < at + reach } else { body.max[axis] > at - reach })
+        .map(|body| {
+            let free = if sign > 0.0 { body.min[axis] - at } else { at - body.max[axis] };
+            (body, free)
+        })
+        .filter(|(body, _)| if sign > 0.0 { body.min[axis] < at + reach } else { body.max[axis] > at - reach })
+        .map(|(body, free)| (axes.map(|plane_axis| [body.min[plane_axis], body.max[plane_axis]]), free))
         .collect();
     let spans = axes.map(|plane_axis| extent(room, plane_axis));
     let choices = [0, 1].map(|index| {
@@ -165,47 +170,34 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
             }
         }
     });
-    let swept = |rectangle: Rectangle| sweep(rectangle, hanger.wall, slide);
+    // The back and the floor do not give way: what is in the way there stays in the way.
+    let weight = if matches!(hanger.wall, Wall::Back | Wall::Floor) { FIXED } else { 10.0 };
+    let zones = zones_before(hanger, room, zones);
     let mut best: Option<(f64, Found)> = None;
     for first in &choices[0] {
+        let column = Column::new(hanger, *first, slide, &near, &zones);
         for second in &choices[1] {
             let centre = [*first, *second];
-            let away = (centre[0] - hanger.target[0]).abs() + (centre[1] - hanger.target[1]).abs();
-            let beyond: f64 = [0, 1]
-                .map(|index| {
-                    let half = hanger.size[index] / 2.0;
-                    let [low, high] = hanger.margin[index];
-                    let beyond = match axes[index] {
-                        1 => spans[index][0] - (centre[index] - half - low),
-                        _ => centre[index] + half + high - spans[index][1],
-                    };
-                    beyond.max(0.0)
-                })
-                .iter()
-                .sum();
-            let mut cost = away * 0.01 + 10.0 * beyond;
-            if best.as_ref().is_some_and(|(least, _)| cost >= *least) {
+            let limit = best.as_ref().map_or(f64::INFINITY, |(least, _)| *least);
+            let mut cost = from_target(hanger, centre) * 0.01 + 10.0 * beyond(hanger, &spans, centre);
+            if cost >= limit {
                 continue;
             }
             let opening: Rectangle =
                 [0, 1].map(|index| [centre[index] - hanger.opening[index], centre[index] + hanger.opening[index]]);
             cost += TAKEN * taken.iter().filter(|other| overlap(&opening, other) > 1e-6).count() as f64;
-            let own: Rectangle = [0, 1]
-                .map(|index| [centre[index] - hanger.size[index] / 2.0, centre[index] + hanger.size[index] / 2.0]);
-            let way = swept(own);
             let body = body_at(hanger, room, centre);
-            cost += CROWDED * zones.iter().filter(|zone| zone.overlaps(&body)).count() as f64;
-            // The back and the floor do not give way: what is in the way there stays in the way.
-            let weight = if matches!(hanger.wall, Wall::Back | Wall::Floor) { FIXED } else { 10.0 };
-            let limit = best.as_ref().map_or(f64::INFINITY, |(least, _)| *least);
+            cost += CROWDED * column.zones.iter().filter(|zone| zone.overlaps(&body)).count() as f64;
+            if cost >= limit {
+                continue;
+            }
             let mut push = Need { least: 0.0, easy: 0.0 };
             let total = |push: &Need| cost + weight * push.least + 2.0 * (push.easy - push.least);
-            for other in &near {
-                let shadow: Rectangle = axes.map(|plane_axis| [other.min[plane_axis], other.max[plane_axis]]);
-                if overlap(&way, &shadow) <= 1e-6 {
+            let way = sweep(own(hanger, centre), hanger.wall, slide)[1];
+            for (stretch, free) in &column.near {
+                if depth(&way, stretch) <= 1e-6 {
                     continue;
                 }
-                let free = if sign > 0.0 { other.min[axis] - at } else { at - other.max[axis] };
                 push.least = push.least.max(hanger.depth + hanger.air[0] - free);
                 push.easy = push.easy.max(hanger.depth + hanger.air[1] - free);
                 if total(&push) >= limit {
@@ -218,7 +210,7 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
                 continue;
             }
             let cost = cost + OVER * over(&found);
-            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+            if cost < limit {
                 best = Some((cost, found));
             }
         }
@@ -260,9 +252,72 @@ fn sweep(mut rectangle: Rectangle, wall: Wall, slide: Slide) -> Rectangle {
     rectangle
 }
 
+/// The rectangle of a hanger with its centre at a place.
+fn own(hanger: &Hanger, centre: [f64; 2]) -> Rectangle {
+    [0, 1].map(|index| [centre[index] - hanger.size[index] / 2.0, centre[index] + hanger.size[index] / 2.0])
+}
+
+/// How far a place is from where the hanger would best be.
+fn from_target(hanger: &Hanger, centre: [f64; 2]) -> f64 {
+    (centre[0] - hanger.target[0]).abs() + (centre[1] - hanger.target[1]).abs()
+}
+
+/// How far a place lies beyond the panel as it is now, to the front, to the right and upward.
+fn beyond(hanger: &Hanger, spans: &[[f64; 2]; 2], centre: [f64; 2]) -> f64 {
+    let axes = plane(hanger.wall);
+    let beyond = |index: usize| {
+        let half = hanger.size[index] / 2.0;
+        let [low, high] = hanger.margin[index];
+        let beyond = match axes[index] {
+            1 => spans[index][0] - (centre[index] - half - low),
+            _ => centre[index] + half + high - spans[index][1],
+        };
+        beyond.max(0.0)
+    };
+    beyond(0) + beyond(1)
+}
+
+/// The zones that a hanger could stand in, wherever on its panel it is.
+fn zones_before(hanger: &Hanger, room: &Room, zones: &[Aabb]) -> Vec<Aabb> {
+    let (axis, _) = inward(hanger.wall);
+    let body = body_at(hanger, room, hanger.target);
+    zones.iter().filter(|zone| zone.overlap_along(&body, axis) > TOUCH_MM).copied().collect()
+}
+
+/// What can matter to all places with the same first coordinate: the search goes along the second.
+struct Column {
+    /// Stretches along the second axis that bodies take, and how much is free before each.
+    near: Vec<([f64; 2], f64)>,
+    zones: Vec<Aabb>,
+}
+
+impl Column {
+    fn new(hanger: &Hanger, first: f64, slide: Slide, near: &[(Rectangle, f64)], zones: &[Aabb]) -> Self {
+        let [across, _] = own(hanger, [first, 0.0]);
+        let [way, _] = sweep([across; 2], hanger.wall, slide);
+        let axis = plane(hanger.wall)[0];
+        Self {
+            near: near
+                .iter()
+                .filter(|(shadow, _)| depth(&way, &shadow[0]) > 1e-6)
+                .map(|(shadow, free)| (shadow[1], *free))
+                .collect(),
+            zones: zones
+                .iter()
+                .filter(|zone| depth(&across, &[zone.min[axis], zone.max[axis]]) > TOUCH_MM)
+                .copied()
+                .collect(),
+        }
+    }
+}
+
+/// How much two stretches share; negative is a gap.
+fn depth(a: &[f64; 2], b: &[f64; 2]) -> f64 {
+    a[1].min(b[1]) - a[0].max(b[0])
+}
+
 fn overlap(a: &Rectangle, b: &Rectangle) -> f64 {
-    let depth = |index: usize| a[index][1].min(b[index][1]) - a[index][0].max(b[index][0]);
-    depth(0).min(depth(1))
+    depth(&a[0], &b[0]).min(depth(&a[1], &b[1]))
 }
 
 /// Adds to `needs` what a found place asks of its own panel and of the panels beside it.

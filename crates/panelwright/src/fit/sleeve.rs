@@ -94,10 +94,16 @@ fn carried_by(scene: &Scene, screw: &Screw) -> Option<Carrier> {
 /// How deep `moving` would run into `staying` on its way; `None` when it never does or is already in it.
 fn hit(moving: &Aabb, staying: &Aabb, wall: Wall) -> Option<f64> {
     let (axis, sense) = outward(wall);
-    let depths = moving.overlap_by_axis(staying);
-    let across = (0..3).filter(|other| *other != axis).map(|other| depths[other]).fold(f64::INFINITY, f64::min);
+    let mut across = f64::INFINITY;
+    // Most pairs pass each other: they are told apart here already.
+    for other in (0..3).filter(|other| *other != axis) {
+        across = across.min(moving.overlap_along(staying, other));
+        if across <= TOUCH_MM {
+            return None;
+        }
+    }
     let ahead = (face(staying, axis, sense) - face(moving, axis, -sense)) * sense > TOUCH_MM;
-    (across > TOUCH_MM && ahead && depths[axis] <= TOUCH_MM).then_some(across)
+    (ahead && moving.overlap_along(staying, axis) <= TOUCH_MM).then_some(across)
 }
 
 fn sleeve_path(scene: &Scene, found: &mut Vec<Finding>) {

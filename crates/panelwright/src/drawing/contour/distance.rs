@@ -36,6 +36,7 @@ impl Contour {
     #[must_use]
     pub fn is_simple(&self) -> bool {
         let segments: Vec<Segment> = self.segments().collect();
+        let bounds: Vec<Rect> = segments.iter().map(Segment::bbox).collect();
         let count = segments.len();
         if count < 2 || self.area().abs() <= SAME_POINT_MM {
             return false;
@@ -51,7 +52,7 @@ impl Contour {
                     shared.push(a.from());
                 }
                 let clean = if shared.is_empty() {
-                    gap(a.bbox(), b.bbox()) > SAME_POINT_MM || segment_distance(a, b) > SAME_POINT_MM
+                    gap(bounds[first], bounds[second]) > SAME_POINT_MM || segment_distance(a, b) > SAME_POINT_MM
                 } else {
                     meet_only_at(a, b, &shared)
                 };
