@@ -16,6 +16,8 @@ use panelwright::Build;
 use panelwright::cutting::{CutPanel, CutRule, Relief, RouterRule, TabRule};
 use panelwright::design::Design;
 use panelwright::documents::templates;
+use panelwright::drawing::{SvgOptions, svg};
+use panelwright::pictures::{CaseView, case_picture};
 use panelwright::sample;
 use panelwright_wasm::Workbench;
 
@@ -66,22 +68,26 @@ fn main() -> std::io::Result<()> {
     Ok(())
 }
 
-/// A change, and with it everything the page is told: what it shows of the design, as the text it gets.
+/// A change; with it what the page is told of the design, as the text it gets; and the picture it then asks for.
 fn changes() {
     let mut random = sample::Random::new(1);
     let mut design = Design::default();
-    let (mut builds, mut views) = (Vec::new(), Vec::new());
+    let (mut builds, mut views, mut pictures) = (Vec::new(), Vec::new(), Vec::new());
     for index in 0..CHANGES {
         // Every twenty changes a fresh design, so that the walk does not end among oddities.
         if index % 20 == 0 {
             design = sample::design(index, false);
         }
         sample::change(&mut design, &mut random, false);
+        let build = Build::of(&design);
+        pictures
+            .push(timed(|| svg(&case_picture(&build, &CaseView::default()).drawing, &SvgOptions::for_page("case-"))));
         builds.push(timed(|| Build::of(&design)));
         views.push(timed(|| Workbench::with_design(design.clone()).view_text()));
     }
     report("full recompute after a change", builds, 4.0);
     report("full recompute and view after a change", views, 4.0);
+    report("picture of the case", pictures, 4.0);
 }
 
 /// Milliseconds a piece of work takes.

@@ -79,35 +79,34 @@ pub fn washer_name(thread: &str) -> String {
 pub fn shopping_list(screws: &[Screw], others: &[Fastener]) -> Vec<Fastener> {
     let mut list: Vec<Fastener> = Vec::new();
     for screw in screws {
-        add(&mut list, &Fastener::new(screw.what.as_str(), 1, screw.length_mm, screw.joins.iter().cloned()));
+        add(&mut list, &screw.what, 1, screw.length_mm, &screw.joins);
     }
     for screw in screws.iter().filter(|screw| screw.nut) {
-        add(&mut list, &Fastener::new(nut_name(screw.thread), 1, None, screw.joins.iter().cloned()));
+        add(&mut list, &nut_name(screw.thread), 1, None, &screw.joins);
     }
     for screw in screws.iter().filter(|screw| screw.washers > 0) {
-        let count = usize::from(screw.washers);
-        add(&mut list, &Fastener::new(washer_name(screw.thread), count, None, screw.joins.iter().cloned()));
+        add(&mut list, &washer_name(screw.thread), usize::from(screw.washers), None, &screw.joins);
     }
     for other in others {
-        add(&mut list, other);
+        add(&mut list, &other.what, other.count, other.length_mm, &other.joins);
     }
     list
 }
 
-fn add(list: &mut Vec<Fastener>, new: &Fastener) {
-    if new.count == 0 {
+fn add(list: &mut Vec<Fastener>, what: &str, count: usize, length_mm: Option<f64>, joins: &[String]) {
+    if count == 0 {
         return;
     }
-    match list.iter_mut().find(|line| line.what == new.what && line.length_mm == new.length_mm) {
+    match list.iter_mut().find(|line| line.length_mm == length_mm && line.what == what) {
         Some(line) => {
-            line.count += new.count;
-            for id in &new.joins {
+            line.count += count;
+            for id in joins {
                 if !line.joins.contains(id) {
                     line.joins.push(id.clone());
                 }
             }
         }
-        None => list.push(new.clone()),
+        None => list.push(Fastener::new(what, count, length_mm, joins.iter().cloned())),
     }
 }
 

@@ -111,9 +111,8 @@ pub fn place(
                 if cost >= limit {
                     continue;
                 }
-                let count = |others: &[Aabb], solid: &Aabb| {
-                    others.iter().filter(|other| solid.overlaps(other)).count() as f64
-                };
+                let count =
+                    |others: &[Aabb], solid: &Aabb| others.iter().filter(|other| solid.overlaps(other)).count() as f64;
                 let roomy = roomy(&body);
                 cost += 1e6 * count(&beside_body, &roomy);
                 if cost >= limit {

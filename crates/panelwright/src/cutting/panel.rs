@@ -10,10 +10,10 @@
 use kurbo::{Point, Vec2};
 
 use super::kerf;
-use super::offset::{Joins, Lost, offset};
+use super::offset::Lost;
 use super::order::{in_order, tidy, without_repeats};
 use super::relief::{CornerFault, Relief, Void, relieve};
-use super::router::{Reach, reach};
+use super::router::{Reach, follow, is_drilled};
 use super::rule::{CutProblem, CutRule, RouterRule, Trouble};
 use super::tabs::{TabRule, mark, tabs};
 use crate::drawing::Contour;
@@ -243,7 +243,7 @@ impl Bench<'_> {
             return;
         }
         let drilled = match self.rule {
-            CutRule::Router(rule) => reach(&feature.contour, Void::Inside, rule.radius_mm()) == Reach::Drill,
+            CutRule::Router(rule) => is_drilled(&feature.contour, rule.radius_mm()),
             _ => false,
         };
         if drilled {
@@ -314,18 +314,15 @@ impl Bench<'_> {
             }
             _ => contour.clone(),
         };
-        match reach(&edge, void, radius_mm) {
+        let (reach, path) = follow(&edge, void, radius_mm);
+        match reach {
             Reach::Whole | Reach::Drill => {}
             Reach::Not(lost) => return Err(lost),
             Reach::Partly(area_mm2) => {
                 self.trouble(of, edge.bbox().center(), Trouble::LeftStanding { area_mm2 });
             }
         }
-        if !rule.compensated {
-            return Ok(edge);
-        }
-        let outward = if void == Void::Inside { -radius_mm } else { radius_mm };
-        offset(&edge, outward, Joins::Round)
+        if rule.compensated { path } else { Ok(edge) }
     }
 
     fn tabs(&mut self, path: &Contour, router: RouterRule, rule: TabRule) -> Option<CutLayer> {

@@ -25,24 +25,35 @@ const PLUNGE_MM: f64 = 0.01;
 /// Least area that counts as left standing, mm²: a tenth of a millimetre square, and the rounding of many corners.
 const LEAST_LEFT_MM2: f64 = 0.05;
 
+/// Whether a cutter of radius `radius_mm` is too wide to go around in a hole, which is then drilled.
+pub(super) fn is_drilled(hole: &Contour, radius_mm: f64) -> bool {
+    hole.as_circle().is_some_and(|(_, hole)| hole <= radius_mm + PLUNGE_MM / 2.0)
+}
+
 /// What a cutter of radius `radius_mm` makes of `contour` with the void on that side.
 ///
 /// The middle of the cutter can be everywhere inside the void moved in by the radius; what it cuts is that moved out
 /// again (an opening, in the words of mathematical morphology).
 #[must_use]
 pub fn reach(contour: &Contour, void: Void, radius_mm: f64) -> Reach {
-    if let (Void::Inside, Some((_, hole))) = (void, contour.as_circle()) {
-        return if hole <= radius_mm + PLUNGE_MM / 2.0 { Reach::Drill } else { Reach::Whole };
-    }
+    follow(contour, void, radius_mm).0
+}
+
+/// The same, and the path of the cutter's middle where there is one.
+pub(super) fn follow(contour: &Contour, void: Void, radius_mm: f64) -> (Reach, Result<Contour, Lost>) {
     let into_void = if void == Void::Inside { -radius_mm } else { radius_mm };
-    let cut = offset(contour, into_void, Joins::Round).and_then(|path| offset(&path, -into_void, Joins::Round));
-    match cut {
+    let path = offset(contour, into_void, Joins::Round);
+    if void == Void::Inside && contour.as_circle().is_some() {
+        return (if is_drilled(contour, radius_mm) { Reach::Drill } else { Reach::Whole }, path);
+    }
+    let reach = match path.as_ref().map_err(|lost| *lost).and_then(|path| offset(path, -into_void, Joins::Round)) {
         Err(lost) => Reach::Not(lost),
         Ok(cut) => {
             let standing = (cut.area().abs() - contour.area().abs()).abs() - rounding_mm2(contour, void, radius_mm);
             if standing > LEAST_LEFT_MM2 { Reach::Partly(standing) } else { Reach::Whole }
         }
-    }
+    };
+    (reach, path)
 }
 
 /// What the cutter leaves in inside corners and in curves tighter than itself, mm²; an upper bound where walls are

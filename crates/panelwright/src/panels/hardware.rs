@@ -284,7 +284,8 @@ fn add(bench: &mut Bench, site: &mut Site, part: Part) {
 /// index and the place along its corner. Fine steps only where no coarse one finds a place.
 fn search(bench: &Bench, site: &Site, wanted: &Wanted, seats: &[Seat]) -> Option<(usize, f64)> {
     let half = wanted.size.width_mm / 2.0;
-    let ranges: Vec<[f64; 2]> = wanted.spots.iter().map(|Spot { range: [low, high], .. }| [low + half, high - half]).collect();
+    let ranges: Vec<[f64; 2]> =
+        wanted.spots.iter().map(|Spot { range: [low, high], .. }| [low + half, high - half]).collect();
     let mut lanes: Vec<Option<Lane>> = seats.iter().map(|_| None).collect();
     STEPS_MM.iter().find_map(|step| {
         let mut crowded = None;

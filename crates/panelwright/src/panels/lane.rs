@@ -41,7 +41,8 @@ struct Track {
 impl Track {
     /// The track of a box along an axis among others that it meets, if any, across that axis.
     fn new(solid: &Aabb, axis: usize, half: f64, more: [f64; 2], others: &[Aabb]) -> Option<Self> {
-        let meets = |other: &&Aabb| (0..3).all(|across| across == axis || solid.overlap_along(other, across) > TOUCH_MM);
+        let meets =
+            |other: &&Aabb| (0..3).all(|across| across == axis || solid.overlap_along(other, across) > TOUCH_MM);
         let taken: Vec<[f64; 2]> =
             others.iter().filter(meets).map(|other| [other.min[axis], other.max[axis]]).collect();
         (!taken.is_empty()).then_some(Self { half, more, taken })
@@ -63,11 +64,11 @@ impl<'a> Lane<'a> {
         let inner = [0, 1].map(|index| fixing::inner_rooms(bench, corner, index, &screws[index]));
         // Screws that hold the sleeve are out before it moves, so heads only stand.
         let outer = [0, 1].map(|index| fixing::outer_room(bench, corner, index, &screws[index]));
-        let meet = inner[0]
-            .iter()
-            .any(|one| inner[1].iter().any(|other| corner.along(*one).overlaps(&corner.along(*other))));
+        let meet =
+            inner[0].iter().any(|one| inner[1].iter().any(|other| corner.along(*one).overlaps(&corner.along(*other))));
         // A short screw that no shop sells, or that would come through the face, holds nothing.
-        let unsold = holes.iter().zip(screws).any(|(hole, screw)| hole.fixing == Fixing::Short && screw.length_mm.is_none());
+        let unsold =
+            holes.iter().zip(screws).any(|(hole, screw)| hole.fixing == Fixing::Short && screw.length_mm.is_none());
         let half = |solid: &Aabb| solid.size()[axis] / 2.0;
         let moving: Vec<(Aabb, f64)> = legs
             .iter()
@@ -139,8 +140,7 @@ impl<'a> Ground<'a> {
     fn new(panel: &'a Panel, corner: &Corner, leg: Aabb, hole: [f64; 3], washer: f64) -> Self {
         let (axis, half) = (corner.axis(), corner.size.width_mm / 2.0);
         let land = Land::new(panel, washer);
-        let mut ground =
-            Self { panel, axis, leg, half, hole, land, under_leg: Vec::new(), under_washer: Vec::new() };
+        let mut ground = Self { panel, axis, leg, half, hole, land, under_leg: Vec::new(), under_washer: Vec::new() };
         // The panel's direction across the corner.
         let across = if panel.frame.u[axis] == 0.0 { Across::X } else { Across::Y };
         let (shadow, centre) = (panel.shadow(&leg), ground.centre(corner.at));

@@ -60,8 +60,16 @@ impl Seam {
 
     /// The seam of two panels, in either order; `None` where they slide or do not meet.
     #[must_use]
-    pub fn between(one: Wall, other: Wall) -> Option<Self> {
-        Self::ALL.into_iter().find(|seam| seam.walls() == [one, other] || seam.walls() == [other, one])
+    pub const fn between(one: Wall, other: Wall) -> Option<Self> {
+        Some(match (one, other) {
+            (Wall::Left, Wall::Front) | (Wall::Front, Wall::Left) => Self::LeftFront,
+            (Wall::Right, Wall::Front) | (Wall::Front, Wall::Right) => Self::RightFront,
+            (Wall::Left, Wall::Top) | (Wall::Top, Wall::Left) => Self::LeftTop,
+            (Wall::Right, Wall::Top) | (Wall::Top, Wall::Right) => Self::RightTop,
+            (Wall::Front, Wall::Top) | (Wall::Top, Wall::Front) => Self::FrontTop,
+            (Wall::Floor, Wall::Back) | (Wall::Back, Wall::Floor) => Self::FloorBack,
+            _ => return None,
+        })
     }
 }
 

@@ -44,17 +44,17 @@ impl Contour {
         for first in 0..count {
             for second in first + 1..count {
                 let (a, b) = (&segments[first], &segments[second]);
-                let mut shared: Vec<Point> = Vec::new();
-                if second == first + 1 {
-                    shared.push(a.to());
-                }
-                if (second + 1) % count == first {
-                    shared.push(a.from());
-                }
-                let clean = if shared.is_empty() {
-                    gap(bounds[first], bounds[second]) > SAME_POINT_MM || segment_distance(a, b) > SAME_POINT_MM
+                let (after, before) = (second == first + 1, (second + 1) % count == first);
+                let clean = if after || before {
+                    let ends = [a.to(), a.from()];
+                    meet_only_at(a, b, &ends[usize::from(!after)..1 + usize::from(before)])
                 } else {
-                    meet_only_at(a, b, &shared)
+                    let (a_bounds, b_bounds) = (bounds[first], bounds[second]);
+                    // Most segments are far apart in one direction already.
+                    a_bounds.x0 - b_bounds.x1 > SAME_POINT_MM
+                        || b_bounds.x0 - a_bounds.x1 > SAME_POINT_MM
+                        || gap(a_bounds, b_bounds) > SAME_POINT_MM
+                        || segment_distance(a, b) > SAME_POINT_MM
                 };
                 if !clean {
                     return false;
