@@ -8,7 +8,7 @@ use std::io::{self, Write};
 use serde::Serialize;
 use serde_json::ser::{Formatter, Serializer};
 
-use crate::drawing::number::{MOST_DECIMALS, format_number};
+use crate::drawing::number::{MOST_DECIMALS, with_number};
 
 /// A value as JSON text without any blanks. Empty only for what JSON cannot say (a map whose keys are no text), which
 /// nothing of ours holds.
@@ -27,7 +27,7 @@ pub fn to_text(value: &impl Serialize) -> String {
 
 /// Writes a number as JSON: nine decimals at most, whole ones without a point.
 pub(crate) fn write_number<W: ?Sized + Write>(to: &mut W, value: f64) -> io::Result<()> {
-    to.write_all(format_number(value, MOST_DECIMALS).as_bytes())
+    with_number(value, MOST_DECIMALS, |number| to.write_all(number.as_bytes()))
 }
 
 struct Compact;

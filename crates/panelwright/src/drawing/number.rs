@@ -32,58 +32,68 @@ pub fn format_number(value: f64, decimals: u8) -> String {
 
 /// Appends what [`format_number`] would return.
 pub fn push_number(text: &mut String, value: f64, decimals: u8) {
-    if !value.is_finite() {
-        text.push('0');
-        return;
-    }
-    let decimals = decimals.min(MOST_DECIMALS);
-    let scale = 10_u64.pow(u32::from(decimals));
-    let scaled = libm::round(value.abs() * scale as f64);
-    if scaled > LARGEST_WHOLE {
-        // Beyond the whole-number route there are no decimals worth keeping.
-        text.push_str(&format!("{value:.0}"));
-        return;
-    }
-    let scaled = scaled as u64;
-    if scaled == 0 {
-        text.push('0');
-        return;
-    }
-    if value < 0.0 {
-        text.push('-');
-    }
-    push_whole(text, scaled / scale);
-    let mut fraction = scaled % scale;
-    if fraction == 0 {
-        return;
-    }
-    let mut places = usize::from(decimals);
-    while fraction.is_multiple_of(10) {
-        fraction /= 10;
-        places -= 1;
-    }
-    text.push('.');
-    let mut digits = [b'0'; MOST_DECIMALS as usize];
-    for place in digits[..places].iter_mut().rev() {
-        *place += (fraction % 10) as u8;
-        fraction /= 10;
-    }
-    text.extend(digits[..places].iter().map(|&digit| char::from(digit)));
+    with_number(value, decimals, |number| text.push_str(number));
 }
 
-/// Appends a whole number.
-fn push_whole(text: &mut String, mut whole: u64) {
-    let mut digits = [0_u8; 20];
-    let mut start = digits.len();
-    loop {
+/// Hands on what [`format_number`] would return, without asking for memory: pictures and views are mostly numbers.
+pub(crate) fn with_number<T>(value: f64, decimals: u8, then: impl FnOnce(&str) -> T) -> T {
+    if !value.is_finite() {
+        return then("0");
+    }
+    let decimals = decimals.min(MOST_DECIMALS);
+    let scaled = libm::round(value.abs() * 10_u64.pow(u32::from(decimals)) as f64);
+    if scaled > LARGEST_WHOLE {
+        // Beyond the whole-number route there are no decimals worth keeping.
+        return then(&format!("{value:.0}"));
+    }
+    let mut rest = scaled as u64;
+    if rest == 0 {
+        return then("0");
+    }
+    let mut places = decimals;
+    while places > 0 && rest.is_multiple_of(10) {
+        rest /= 10;
+        places -= 1;
+    }
+    // From the last digit to the first. 2^53 has sixteen digits; a point and a sign.
+    let mut bytes = [0_u8; 24];
+    let mut start = bytes.len();
+    let mut put = |byte: u8| {
         start -= 1;
-        digits[start] = b'0' + (whole % 10) as u8;
-        whole /= 10;
-        if whole == 0 {
+        bytes[start] = byte;
+    };
+    for _ in 0..places {
+        put(last_digit(&mut rest));
+    }
+    if places > 0 {
+        put(b'.');
+    }
+    loop {
+        put(last_digit(&mut rest));
+        if rest == 0 {
             break;
         }
     }
-    text.extend(digits[start..].iter().map(|&digit| char::from(digit)));
+    if value < 0.0 {
+        put(b'-');
+    }
+    then(core::str::from_utf8(&bytes[start..]).unwrap_or_default())
+}
+
+/// Takes the last decimal digit off a number. In 32 bits where they hold it: there a division by ten is a multiplication in wasm too.
+fn last_digit(rest: &mut u64) -> u8 {
+    let digit = match u32::try_from(*rest) {
+        Ok(small) => {
+            *rest = u64::from(small / 10);
+            (small % 10) as u8
+        }
+        Err(_) => {
+            let digit = (*rest % 10) as u8;
+            *rest /= 10;
+            digit
+        }
+    };
+    b'0' + digit
 }
 
 #[cfg(test)]

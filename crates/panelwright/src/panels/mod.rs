@@ -76,15 +76,7 @@ impl Worked {
 /// Works out the six panels, the hardware and the screws of an arrangement.
 #[must_use]
 pub fn work_out(spec: &Spec, arrangement: &Arrangement) -> Worked {
-    let mut bench = Bench::new(spec, arrangement);
-    joints::features(&mut bench);
-    board::features(&mut bench);
-    card::features(&mut bench);
-    supply::features(&mut bench);
-    drive::features(&mut bench);
-    fan::features(&mut bench);
-    front::features(&mut bench);
-    feet::features(&mut bench);
+    let mut bench = with_parts(spec, arrangement);
     hardware::features(&mut bench);
     vents::features(&mut bench);
     hole_key::letter(&mut bench.panels);
@@ -95,4 +87,18 @@ pub fn work_out(spec: &Spec, arrangement: &Arrangement) -> Worked {
         loose: bench.loose,
         unplaced: bench.unplaced,
     }
+}
+
+/// The panels with their joints and everything that the parts ask of them.
+fn with_parts<'a>(spec: &'a Spec, arrangement: &'a Arrangement) -> Bench<'a> {
+    let mut bench = Bench::new(spec, arrangement);
+    joints::features(&mut bench);
+    board::features(&mut bench);
+    card::features(&mut bench);
+    supply::features(&mut bench);
+    drive::features(&mut bench);
+    fan::features(&mut bench);
+    front::features(&mut bench);
+    feet::features(&mut bench);
+    bench
 }

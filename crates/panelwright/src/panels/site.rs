@@ -78,7 +78,7 @@ impl Site {
     }
 
     /// Whether solids hit nothing where they are.
-    fn is_free_at_rest(&self, solids: &[Aabb]) -> bool {
+    pub fn is_free_at_rest(&self, solids: &[Aabb]) -> bool {
         solids.iter().all(|solid| {
             let grown = solid.grown(AIR_MM);
             self.parts.iter().flatten().chain(&self.loose).all(|other| !other.overlaps(&grown))

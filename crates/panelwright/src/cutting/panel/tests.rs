@@ -1,6 +1,7 @@
 //! Panels of many designs, cut by every rule: what must hold of each.
 
 use super::*;
+use crate::cutting::offset::{Joins, offset};
 use crate::cutting::relief::{Relief, ReliefWall};
 use crate::cutting::tabs::TabRule;
 use crate::{Build, sample};

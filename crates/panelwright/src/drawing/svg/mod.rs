@@ -119,8 +119,13 @@ fn title_element(title: &str) -> Element {
     element
 }
 
-fn hex([red, green, blue]: [u8; 3]) -> String {
-    format!("#{red:02x}{green:02x}{blue:02x}")
+fn hex(colour: [u8; 3]) -> String {
+    let mut text = String::with_capacity(7);
+    text.push('#');
+    for digit in colour.into_iter().flat_map(|part| [part >> 4, part & 15]) {
+        text.extend(char::from_digit(u32::from(digit), 16));
+    }
+    text
 }
 
 struct Writer<'a> {

@@ -6,6 +6,7 @@
 
 mod hardware;
 mod joints;
+mod lane;
 mod random;
 mod vents;
 
