@@ -33,14 +33,16 @@ pub fn choices() -> &'static [Choice] {
 /// The place of a choice in [`choices`] by its key.
 #[must_use]
 pub fn choice(key: &str) -> Option<usize> {
-    static ORDER: OnceLock<Vec<(String, usize)>> = OnceLock::new();
+    // Shorter keys first: most comparisons are then of two lengths. A design is read by some hundreds of keys.
+    static ORDER: OnceLock<Vec<(&str, usize)>> = OnceLock::new();
+    let by_length = |key: &str, other: &str| key.len().cmp(&other.len()).then_with(|| key.cmp(other));
     let order = ORDER.get_or_init(|| {
-        let mut order: Vec<(String, usize)> =
-            choices().iter().enumerate().map(|(index, choice)| (choice.key.clone(), index)).collect();
-        sort_by(&mut order, Ord::cmp);
+        let mut order: Vec<(&str, usize)> =
+            choices().iter().enumerate().map(|(index, choice)| (choice.key.as_str(), index)).collect();
+        sort_by(&mut order, |a, b| by_length(a.0, b.0));
         order
     });
-    order.binary_search_by(|(candidate, _)| candidate.as_str().cmp(key)).ok().map(|place| order[place].1)
+    order.binary_search_by(|(candidate, _)| by_length(candidate, key)).ok().map(|place| order[place].1)
 }
 
 /// A value of our own invention for the first view; the maker sets it.
