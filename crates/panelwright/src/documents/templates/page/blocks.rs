@@ -100,11 +100,12 @@ impl Page<'_> {
                 what: "Blade entry: drill inside the opening, then saw".to_owned(),
             });
         }
-        if shown.iter().any(|feature| feature.purpose == Purpose::Vent) {
+        let vents = sawn.iter().filter(|feature| feature.purpose == Purpose::Vent).count();
+        if vents > 0 {
             rows.push(KeyRow {
                 letter: String::new(),
                 drill: "vent".to_owned(),
-                count: shown.iter().filter(|feature| feature.purpose == Purpose::Vent).count(),
+                count: vents,
                 what: "Drill at the marks, saw between them".to_owned(),
             });
         }
