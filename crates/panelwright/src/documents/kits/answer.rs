@@ -39,6 +39,8 @@ pub struct KitUnitAnswer {
     pub total: usize,
     /// The stack it is cut from: index into the stacks.
     pub stack: usize,
+    /// Whether its checks block it: what is cut would not go together.
+    pub blocked: bool,
 }
 
 /// A stack of sheets.
@@ -66,6 +68,7 @@ impl Kits {
             fingerprint: unit.build.fingerprint.clone(),
             count: unit.count,
             total: unit.count * self.rounds,
+            blocked: unit.build.blocked(),
             stack: self
                 .stacks
                 .iter()
@@ -137,7 +140,8 @@ impl Kits {
             } else {
                 format!("{} wanted", unit.count)
             };
-            text.push_str(&format!("    {}{part}: {count}; design {}\n", unit.label, unit.fingerprint));
+            let blocked = if unit.blocked { ", which its checks block: do not cut it as it is" } else { "" };
+            text.push_str(&format!("    {}{part}: {count}; design {}{blocked}\n", unit.label, unit.fingerprint));
         }
         for stack in &answer.stacks {
             let layouts = &stack.layouts;

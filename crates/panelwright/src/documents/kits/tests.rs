@@ -49,6 +49,11 @@ fn counts_of_several_designs_and_a_sleeve_on_one_stack() {
     let answer = kits.answer();
     assert_eq!((answer.stacks.len(), answer.rounds), (1, 1));
     assert_eq!([0, 1, 2].map(|unit| laid(&kits, unit)), [12, 2, 12]);
+    // A case that does not fit is laid as asked, and said not to.
+    let small = design(&[("size.rule", "given".into()), ("size.width", 90.into())]);
+    let units = vec![unit(&small, 1, KitPart::Case)];
+    let blocked = found(&KitRequest { units, sheets: sheets(None), ask: KitAsk::Counts });
+    assert!(blocked.answer().units[0].blocked && blocked.report().contains("do not cut it as it is"));
     let names: Vec<String> = kits.files().into_iter().map(|(name, _)| name).collect();
     for name in [
         "kits.txt",
