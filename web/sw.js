@@ -9,9 +9,8 @@ self.addEventListener("install", (event) => {
   event.waitUntil(
     (async () => {
       const store = await caches.open(STORE);
-      // Past the browser's own store, or an old file could be kept under the new version.
-      await store.addAll(BUILD.files.map((file) => new Request(file, { cache: "reload" })));
-      await self.skipWaiting();
+      // Asked of the host again, or an old file could be kept under the new version; what is the same is not sent twice.
+      await store.addAll(BUILD.files.map((file) => new Request(file, { cache: "no-cache" })));
     })(),
   );
 });
@@ -25,6 +24,12 @@ self.addEventListener("activate", (event) => {
       await self.clients.claim();
     })(),
   );
+});
+
+// A newer version waits until no page of the old one is open, or until a visitor wants it: the two modules of a page
+// must be of one version.
+self.addEventListener("message", (event) => {
+  if (event.data === "use") self.skipWaiting();
 });
 
 self.addEventListener("fetch", (event) => {

@@ -15,6 +15,8 @@ try {
     async ({ changes, packs, base }) => {
       const core = await import(`${base}wasm/panelwright.js`);
       await core.default();
+      const workshop = await import(`${base}wasm/workshop.js`);
+      await workshop.default();
       let state = 1;
       // mulberry32: a small generator, the same numbers everywhere.
       const random = () => {
@@ -47,9 +49,10 @@ try {
         times.change.push(performance.now() - start);
       }
       bench.clear();
+      const shop = new workshop.Workshop(bench.link());
       for (let index = 0; index < packs; index += 1) {
         const start = performance.now();
-        bench.templates_pdf();
+        shop.templates_pdf();
         times.pack.push(performance.now() - start);
       }
       const line = (name, list, budget) => {

@@ -76,7 +76,7 @@ test(
     assert.equal(await page.locator('.stage [data-about="drive-2"]').count() > 0, true);
     const second = await field(page, "Drives", "Drive 2");
     assert.equal(await second.locator("select").inputValue(), "2.5");
-    await page.getByRole("button", { name: /^Undo/ }).click();
+    await page.getByRole("button", { name: "Undo", exact: true }).click();
     await drawn();
     assert.equal(await page.locator('.stage [data-about="drive-2"]').count(), 0, "one step brings both back");
   }),
@@ -124,7 +124,7 @@ test(
     await page.keyboard.press("Control+z");
     await drawn();
     assert.equal(await box.inputValue(), "158");
-    assert.equal(await page.getByRole("button", { name: /^Undo/ }).getAttribute("aria-disabled"), "true");
+    assert.equal(await page.getByRole("button", { name: "Undo", exact: true }).getAttribute("aria-disabled"), "true");
     await page.getByRole("button", { name: /^Redo/ }).click();
     await page.keyboard.press("Control+Shift+Z");
     await drawn();
@@ -139,7 +139,7 @@ test(
     await standoff.getByRole("button", { name: "30 mm" }).click();
     await drawn();
     assert.equal(await standoff.getByRole("spinbutton").inputValue(), "30");
-    await standoff.getByRole("button", { name: "Standoff height: back to 25 mm" }).click();
+    await standoff.getByRole("button", { name: "Undo this, Standoff height: back to 25 mm" }).click();
     await drawn();
     assert.equal(await standoff.getByRole("spinbutton").inputValue(), "25");
     assert.equal(await standoff.locator(".reset").isVisible(), false);

@@ -39,6 +39,12 @@ async function taken(page, name) {
   return path;
 }
 
+/**
+ * Waits for the frame in which a change is drawn.
+ * @param {import("playwright-core").Page} page
+ */
+const drawn = (page) => page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
+
 /** Paper sizes in points: ISO 216 and ANSI Y14.1, 72 points an inch. */
 const PAPERS = { a4: [595.276, 841.89], letter: [612, 792] };
 
@@ -48,8 +54,8 @@ for (const [paper, size] of Object.entries(PAPERS)) {
     await open(page, host.url);
     await page.getByRole("combobox", { name: "Paper in the printer" }).selectOption(paper);
     const promise = page.locator(".entry", { hasText: "Templates" }).locator(".contains");
-    await page.waitForFunction(() => /^\d+ pages?, true size/.test(document.querySelector(".entry .contains")?.textContent ?? ""));
-    await page.waitForTimeout(300);
+    await drawn(page);
+    await page.locator('.entry .contains[aria-busy="false"]', { hasText: /^\d+ pages?, true size/ }).waitFor();
     const pages = Number.parseInt(await promise.innerText());
     const path = await taken(page, "Save PDF of the templates");
     assert.equal((await readFile(path)).subarray(0, 5).toString(), "%PDF-");

@@ -28,8 +28,9 @@ const KINDS = {
 /**
  * Serves the built page below a folder of its own, as a static host may: a page that only works
  * at the top of a host fails here. `close()` takes it off the network, which also proves "offline".
+ * @param {(name: string, bytes: Buffer) => Buffer} [handed] what is handed out for a file; its bytes unless said otherwise
  */
-export async function servePage() {
+export async function servePage(handed = (_, bytes) => bytes) {
   const server = createServer(async (request, response) => {
     const path = decodeURIComponent(new URL(request.url ?? "/", "http://host").pathname);
     const name = normalize(path.replace(/^\/case\//, "").replace(/\/$/, "") || "index.html");
@@ -38,7 +39,7 @@ export async function servePage() {
       return;
     }
     try {
-      const bytes = await readFile(join(dist, name));
+      const bytes = handed(name, await readFile(join(dist, name)));
       const kind = KINDS[extname(name)] ?? "application/octet-stream";
       response.writeHead(200, { "content-type": kind, "cache-control": "no-store" }).end(bytes);
     } catch {

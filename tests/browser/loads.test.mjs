@@ -42,13 +42,11 @@ test("the first view is a finished case: sentence, drawing, notes, figures, thin
   await context.close();
 });
 
-test("after the first visit the page works without a network", async () => {
+test("after the first visit the page works without a network, files and all", async () => {
   const own = await servePage();
   const { page, context, wrong } = await newVisitor(browser);
   await open(page, own.url);
-  await page.evaluate(async () => {
-    await navigator.serviceWorker.ready;
-  });
+  await page.getByText("Ready to work offline.").waitFor();
   await own.close();
   await page.reload();
   await page.locator(".stage svg").waitFor();
@@ -61,7 +59,76 @@ test("after the first visit the page works without a network", async () => {
     before,
   );
   assert.equal(await page.evaluate(() => document.fonts.check('16px "Panelwright Sans"')), true, "its letters are there");
+  const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save PDF of the templates" }).click()]);
+  assert.equal((await readFile(await download.path())).subarray(0, 5).toString(), "%PDF-");
+  await page.getByRole("tab", { name: "Sheets" }).click();
+  await page.locator(".stock-picture svg").first().waitFor();
   assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("a newer version waits until the visitor wants it, and the design stays", async () => {
+  let title = "Panelwright";
+  const own = await servePage((name, bytes) => {
+    const text = bytes.toString("utf8");
+    if (name === "sw.js") return Buffer.from(text.replace(/"version":"/, `$&${title.length}`));
+    return name === "index.html" ? Buffer.from(text.replace("<h2 class=\"said\" id=\"brief-title\">The brief", `<h2 class="said" id="brief-title">${title}`)) : bytes;
+  });
+  const { page, context, wrong } = await newVisitor(browser);
+  await open(page, own.url);
+  await page.getByText("Ready to work offline.").waitFor();
+  const first = await page.evaluate(() => location.hash);
+  await page.getByLabel("Height of the cooler, mm").fill("131");
+  await page.getByLabel("Height of the cooler, mm").press("Enter");
+  await page.waitForFunction((hash) => location.hash.length > 1 && location.hash !== hash, first);
+  title = "The newer one";
+  await page.reload();
+  await page.getByText("A newer version is here.").waitFor();
+  assert.equal(await page.locator("#brief-title").textContent(), "Panelwright", "until then it is the old one throughout");
+  await page.getByRole("button", { name: "Use it now" }).click();
+  await page.locator("#brief-title", { hasText: title }).waitFor();
+  await page.locator(".stage svg").waitFor();
+  assert.equal(await page.getByLabel("Height of the cooler, mm").inputValue(), "131");
+  assert.deepEqual(wrong, []);
+  await own.close();
+  await context.close();
+});
+
+test("a page that the browser does not keep has everything at hand all the same", async () => {
+  const own = await servePage();
+  const { page, context } = await newVisitor(browser, { serviceWorkers: "block" });
+  await page.addInitScript(() => {
+    // A host without encryption: the browser has no service workers for it.
+    Reflect.deleteProperty(Navigator.prototype, "serviceWorker");
+  });
+  /** @type {string[]} */
+  const asked = [];
+  context.on("request", (request) => asked.push(request.url()));
+  await open(page, own.url);
+  await page.getByText("works without a network as long as it stays open").waitFor();
+  assert.equal(asked.filter((url) => url.endsWith("workshop_bg.wasm")).length, 1);
+  await own.close();
+  const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save PDF of the templates" }).click()]);
+  assert.match(download.suggestedFilename(), /\.pdf$/);
+  await context.close();
+});
+
+test("the page stands before anything is asked for that only files need", async () => {
+  const { page, context } = await newVisitor(browser);
+  /** @type {string[]} */
+  const asked = [];
+  context.on("request", (request) => asked.push(new URL(request.url()).pathname));
+  await page.addInitScript(() => {
+    // A browser that is never idle: nothing may be needed that waits for it.
+    window.requestIdleCallback = () => 0;
+  });
+  await open(page, host.url);
+  await page.getByRole("combobox", { name: "The case is" }).selectOption("smallest");
+  await page.getByRole("tab", { name: "Panels" }).click();
+  await page.locator(".panel-figure svg").first().waitFor();
+  await page.waitForTimeout(500);
+  assert.ok(asked.some((path) => path.endsWith("/wasm/panelwright_bg.wasm")));
+  assert.deepEqual(asked.filter((path) => path.includes("workshop")), []);
   await context.close();
 });
 
@@ -70,6 +137,7 @@ test("all sizes stand in a list with their sources", async () => {
   await open(page, host.url);
   await page.getByRole("button", { name: "Sources of all sizes" }).click();
   const list = page.getByRole("dialog", { name: "Sources of all sizes" });
+  await list.waitFor();
   assert.ok((await list.locator("tbody tr").count()) > 100);
   await list.getByText("ATX Specification 2.2, figure 3 (published)").first().waitFor();
   await page.keyboard.press("Escape");

@@ -5,6 +5,7 @@ import { version } from "../wasm/panelwright.js";
 import { byId } from "./dom.js";
 import { History } from "./history.js";
 import * as keeping from "./keep.js";
+import { workOffline } from "./offline.js";
 import { withLabels } from "./words.js";
 import { Announcer } from "./ui/announcer.js";
 import { Brief } from "./ui/brief.js";
@@ -17,6 +18,8 @@ import { Margin } from "./ui/margin.js";
 import { Messages } from "./ui/messages.js";
 import { TitleBlock } from "./ui/title-block.js";
 import { Tools } from "./ui/tools.js";
+import { Work } from "./ui/work.js";
+import { Workshop } from "./workshop.js";
 
 /** @typedef {import("../wasm/panelwright.js").Workbench} Workbench */
 /** @typedef {import("../wasm/panelwright.js").Value} Value */
@@ -31,7 +34,9 @@ export class Controller {
   #due = 0;
   #messages = new Messages(byId("messages"));
   #announcer = new Announcer(byId("live"));
+  #workshop = new Workshop();
   #tools;
+  #foot;
   #drawing;
   #margin;
   /** @type {Leaders | undefined} */ #leaders;
@@ -46,6 +51,16 @@ export class Controller {
       reset: this.#reset.bind(this),
       settle: () => this.#history.settle(),
     };
+    const work = new Work(byId("work"), this.#workshop, {
+      said: (text) => this.#announcer.say(text),
+      wrong: (text) => this.#messages.wrong(text),
+    });
+    /** @type {import("./ui/work.js").WorkEvents} */
+    const making = {
+      workshop: this.#workshop,
+      make: (what, ask) => work.make(what, ask),
+      said: (text) => this.#announcer.say(text),
+    };
     this.#tools = new Tools(byId("tools"), {
       undo: () => this.#step("undo"),
       redo: () => this.#step("redo"),
@@ -54,8 +69,7 @@ export class Controller {
       casePicture: (look) => bench.case_picture(look),
       panelPicture: (id) => bench.panel_svg(id),
       drawn: () => this.#leaders?.draw(),
-      bench,
-      said: (text) => this.#announcer.say(text),
+      ...making,
     });
     this.#margin = new Margin(byId("margin"), {
       show: (index) => this.#show(index),
@@ -64,12 +78,16 @@ export class Controller {
     this.#leaders = new Leaders(byId("sheet"), this.#margin, this.#drawing);
     const handover = new Handover(byId("handover"), this.#choices, {
       ...events,
+      ...making,
       bench,
-      said: (text) => this.#announcer.say(text),
       open: (name, text) =>
         this.#replace(() => bench.replace_with_file(text), `${name} is on the bench. Undo brings the design before it back.`),
     });
-    new Foot(byId("foot"), { cautions: bench.cautions(), sources: () => bench.sources(), version: version() });
+    this.#foot = new Foot(byId("foot"), {
+      cautions: bench.cautions(),
+      sources: () => making.make("The list of sources", (workshop) => workshop.ask(this.#view.link, "sources")),
+      version: version(),
+    });
     this.#components = [
       new Brief(byId("brief"), this.#choices, events),
       new ChoicesList(byId("choices"), this.#choices, {
@@ -103,12 +121,29 @@ export class Controller {
       if (link !== "" && link !== this.#view.link) this.#openNow(link);
     });
     addEventListener("keydown", (event) => this.#key(event));
-    addEventListener("pagehide", () => keeping.write(this.#view.link));
+    addEventListener("pagehide", () => keeping.write(this.#bench.link()));
     new ResizeObserver(([entry]) => {
       const height = entry?.borderBoxSize[0]?.blockSize ?? 0;
       document.documentElement.style.setProperty("--head", `${height}px`);
     }).observe(byId("head"));
     this.#redraw();
+    this.#workOffline();
+  }
+
+  #workOffline() {
+    workOffline({
+      ready: () => this.#foot.offline("Ready to work offline."),
+      none: async () => {
+        // What cannot be kept is at least fetched, so that this page needs no network from now on.
+        try {
+          await this.#workshop.begin();
+          this.#foot.offline("This page works without a network as long as it stays open; your browser keeps nothing of it here.");
+        } catch (error) {
+          this.#foot.offline(this.#words(error));
+        }
+      },
+      newer: (use) => this.#foot.newer(use),
+    });
   }
 
   /**

@@ -3,12 +3,10 @@
 import start, { Workbench } from "../wasm/panelwright.js";
 import { Controller } from "./controller.js";
 import { byId } from "./dom.js";
-import { workOffline } from "./offline.js";
 
 try {
   await start();
   new Controller(new Workbench()).begin();
-  workOffline();
 } catch (error) {
   byId("loading").textContent = `The page could not start: ${error instanceof Error ? error.message : error}. Load it again; nothing was lost.`;
   throw error;

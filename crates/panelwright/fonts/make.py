@@ -1,6 +1,7 @@
-"""Makes the two small fonts of the project from IBM Plex Sans (npm package @ibm/plex-sans 1.1.0, SIL OFL 1.1).
+"""Makes the small fonts of the project from IBM Plex Sans (npm package @ibm/plex-sans 1.1.0, SIL OFL 1.1).
 
 Usage: python make.py FOLDER_WITH_WOFF2 WEB_FONTS_FOLDER      (needs: pip install fonttools brotli)
+       python make.py WEB_FONTS_FOLDER      cuts only the page's fonts, from those already made
 
 Kept: Latin letters of western and central Europe, figures (all 600 units wide), the signs drawings use. Hinting,
 kerning and glyph names are dropped, so that the page, the PDF and our own measure of a text agree. The diameter
@@ -19,6 +20,8 @@ FAMILY = "Panelwright Sans"
 WEIGHTS = {"Regular": ("regular", 400, 72), "SemiBold": ("semibold", 600, 112)}
 SIGNS = "–—‘’‚“”„•…→←↑↓≤≥≈−×⌀²³½¼¾·°±µΩ√€✓"
 LETTERS = [*range(0x20, 0x7F), *range(0xA0, 0x180)]
+# The page loads letters with accents only when a text has one; `unicode-range` in its style sheet says the same.
+ACCENTED = [letter for letter in range(0xC0, 0x180) if letter != ord("×")]
 
 
 def ring(pen, centre, radius, clockwise):
@@ -89,10 +92,27 @@ def make(folder, web, style):
     plain = Path(__file__).parent / f"panelwright-sans-{name}.ttf"
     font.flavor = None
     font.save(plain)
-    font.flavor = "woff2"
-    font.save(Path(web) / f"panelwright-sans-{name}.woff2")
+    cut_for_page(web, style)
+
+
+def cut_for_page(web, style):
+    name = WEIGHTS[style][0]
+    plain = [*(letter for letter in LETTERS if letter not in ACCENTED), *map(ord, SIGNS), 0x2300]
+    for part, letters in {name: plain, f"{name}-accented": ACCENTED}.items():
+        font = TTFont(Path(__file__).parent / f"panelwright-sans-{name}.ttf", recalcTimestamp=False)
+        options = Options()
+        options.notdef_outline = True
+        options.name_IDs = [0, 1, 2, 4, 6, 13, 14]
+        subsetter = Subsetter(options)
+        subsetter.populate(unicodes=letters)
+        subsetter.subset(font)
+        font.flavor = "woff2"
+        font.save(Path(web) / f"panelwright-sans-{part}.woff2")
 
 
 if __name__ == "__main__":
     for style in WEIGHTS:
-        make(sys.argv[1], sys.argv[2], style)
+        if len(sys.argv) == 2:
+            cut_for_page(sys.argv[1], style)
+        else:
+            make(sys.argv[1], sys.argv[2], style)

@@ -9,6 +9,7 @@ use std::process::Command;
 use anyhow::{Result, bail};
 
 use crate::setup::{Need, Setup};
+use crate::sizes::Sizes;
 use crate::workspace::Workspace;
 use crate::{browser, commands, dist};
 
@@ -67,9 +68,9 @@ pub fn command(workspace: &Workspace) -> Result<bool> {
         let line = format!("{:<44} {:>9.3} {:>9.3} {budget:>9} {verdict}", one.name, one.p50_ms, one.p95_ms);
         println!("{}", line.trim_end());
     }
-    let sizes = dist::Sizes::of(&workspace.dist())?;
+    let sizes = Sizes::of(&workspace.dist())?;
     print!("\n{}", sizes.table());
-    Ok(timed.iter().all(Timed::within) && sizes.compressed() <= dist::SIZE_BUDGET)
+    Ok(timed.iter().all(Timed::within) && sizes.within())
 }
 
 /// The program that times our DXF writer and another's on the same contours, one after the other on this machine.

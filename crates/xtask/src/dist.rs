@@ -3,52 +3,37 @@
 
 use std::fmt::Write as _;
 use std::fs;
-use std::io::Write as _;
 use std::path::{Path, PathBuf};
-use std::process::Command;
 
 use anyhow::{Context, Result, bail};
-use flate2::{Compression, write::GzEncoder};
 use serde_json::json;
 
-use crate::commands;
 use crate::setup::{Need, Setup};
-use crate::wasm;
+use crate::shrink;
+use crate::sizes::Sizes;
+use crate::wasm::{self, MODULES, Module};
 use crate::workspace::Workspace;
 
 /// The line of `web/sw.js` that is filled in when the page is put together.
 const WORKER_LINE: &str = "const BUILD = ";
 
-/// What all that is loaded may weigh compressed, in bytes: the project's own limit.
-pub const SIZE_BUDGET: usize = 350 * 1000;
-
 /// `cargo xtask dist`.
 pub fn command(workspace: &Workspace) -> Result<()> {
     if let Err(missing) = Setup::new(workspace).have(Need::NodeModules) {
-        println!("wasm-opt is left out, so the module is larger than it could be: {missing}");
+        println!("Scripts and styles are left as they are, so the page is larger than it could be: {missing}");
     }
     assemble(workspace)?;
-    let sizes = Sizes::of(&workspace.dist())?;
-    print!("{}", sizes.table());
+    print!("{}", Sizes::of(&workspace.dist())?.table());
     println!("The page is in {}", workspace.relative(&workspace.dist()).display());
     Ok(())
 }
 
-/// Builds the module and puts the page together. The module goes through wasm-opt when npm has
-/// brought it.
+/// Builds the modules and puts the page together.
 pub fn assemble(workspace: &Workspace) -> Result<()> {
-    let bindings = wasm::build(workspace)?;
-    let module = bindings.join("panelwright_bg.wasm");
-    let optimiser = workspace.npm_program("wasm-opt");
-    if optimiser.exists() {
-        let raw = bindings.join("before-wasm-opt.wasm");
-        fs::rename(&module, &raw)?;
-        commands::run(Command::new(optimiser).arg("-Oz").arg(&raw).arg("-o").arg(&module))?;
-    }
-    lay_out(workspace, &bindings)
+    lay_out(workspace, &wasm::build(workspace)?)
 }
 
-/// Puts the page together around a module that is already built.
+/// Puts the page together around modules that are already built.
 pub fn lay_out(workspace: &Workspace, bindings: &Path) -> Result<()> {
     let dist = workspace.dist();
     // Emptied, not removed: a server may be standing in it.
@@ -62,9 +47,12 @@ pub fn lay_out(workspace: &Workspace, bindings: &Path) -> Result<()> {
             copy(&workspace.web().join(&file), &dist.join(&file))?;
         }
     }
-    for name in ["panelwright.js", "panelwright_bg.wasm"] {
-        copy(&bindings.join(name), &dist.join("wasm").join(name))?;
+    for Module { name, .. } in &MODULES {
+        for file in [format!("{name}.js"), format!("{name}_bg.wasm")] {
+            copy(&bindings.join(&file), &dist.join("wasm").join(&file))?;
+        }
     }
+    shrink::texts(workspace, &dist)?;
     list_files(&dist)
 }
 
@@ -147,7 +135,8 @@ pub fn files_below(folder: &Path) -> Result<Vec<PathBuf>> {
     Ok(files)
 }
 
-fn slashed(path: &Path) -> String {
+/// A path as addresses write it.
+pub fn slashed(path: &Path) -> String {
     path.components().map(|part| part.as_os_str().to_string_lossy()).collect::<Vec<_>>().join("/")
 }
 
@@ -166,53 +155,6 @@ impl Fnv {
         for byte in bytes.iter().copied().chain((bytes.len() as u64).to_le_bytes()) {
             self.0 = (self.0 ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3);
         }
-    }
-}
-
-/// What a visitor loads, file by file.
-#[derive(Debug)]
-pub struct Sizes {
-    /// Name, bytes as they are, bytes compressed.
-    files: Vec<(String, usize, usize)>,
-}
-
-impl Sizes {
-    /// Weighs the page.
-    pub fn of(dist: &Path) -> Result<Self> {
-        let mut files = Vec::new();
-        for file in files_below(dist)? {
-            let bytes = fs::read(dist.join(&file))?;
-            let mut squeezed = GzEncoder::new(Vec::new(), Compression::best());
-            squeezed.write_all(&bytes)?;
-            files.push((slashed(&file), bytes.len(), squeezed.finish()?.len()));
-        }
-        Ok(Self { files })
-    }
-
-    /// All of it, compressed, in bytes.
-    pub fn compressed(&self) -> usize {
-        self.files.iter().map(|file| file.2).sum()
-    }
-
-    /// A table in kilobytes.
-    pub fn table(&self) -> String {
-        let kilobytes = |bytes: usize| bytes as f64 / 1000.0;
-        let mut table = format!("{:<34} {:>9} {:>9}\n", "loaded", "kB", "gzip kB");
-        for (name, raw, squeezed) in &self.files {
-            let _ = writeln!(table, "{name:<34} {:>9.1} {:>9.1}", kilobytes(*raw), kilobytes(*squeezed));
-        }
-        let raw = self.files.iter().map(|file| file.1).sum();
-        let squeezed = self.compressed();
-        let verdict = if squeezed <= SIZE_BUDGET { "within" } else { "OVER" };
-        let _ = writeln!(
-            table,
-            "{:<34} {:>9.1} {:>9.1}   {verdict} the {:.0} kB it may weigh",
-            "in all",
-            kilobytes(raw),
-            kilobytes(squeezed),
-            kilobytes(SIZE_BUDGET)
-        );
-        table
     }
 }
 

@@ -9,6 +9,8 @@ mod count;
 mod dist;
 mod serve;
 mod setup;
+mod shrink;
+mod sizes;
 mod stages;
 mod tidy;
 mod wasm;

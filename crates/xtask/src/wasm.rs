@@ -1,4 +1,4 @@
-//! The core as a wasm module with its bindings for the page.
+//! The core as two wasm modules with their bindings for the page.
 
 use std::path::PathBuf;
 use std::process::Command;
@@ -27,31 +27,47 @@ fn has_target() -> bool {
         .is_ok_and(|folder| PathBuf::from(folder.trim()).is_dir())
 }
 
-/// Builds the module and its bindings; gives the folder with `panelwright.js`,
-/// `panelwright_bg.wasm` and `panelwright.d.ts`.
+/// A module of the page: a feature of `panelwright-wasm`, built in the profile of the same name.
+#[derive(Debug)]
+pub struct Module {
+    feature: &'static str,
+    /// What its files begin with: `NAME.js`, `NAME_bg.wasm`, `NAME.d.ts`.
+    pub name: &'static str,
+}
+
+/// What the page loads first, and what it loads beside the page when that stands.
+pub const MODULES: [Module; 2] =
+    [Module { feature: "workbench", name: "panelwright" }, Module { feature: "workshop", name: "workshop" }];
+
+/// Builds the modules and their bindings; gives the folder they are in.
 pub fn build(workspace: &Workspace) -> Result<PathBuf> {
     ensure_target()?;
-    commands::run(workspace.cargo().args([
-        "build",
-        "--package=panelwright-wasm",
-        "--lib",
-        "--target",
-        TARGET,
-        "--profile=wasm-release",
-    ]))?;
-    let module = workspace.target.join(TARGET).join("wasm-release/panelwright_wasm.wasm");
     let bindings = workspace.target.join("page-bindings");
-    Bindgen::new()
-        .input_path(&module)
-        .out_name("panelwright")
-        .web(true)?
-        .typescript(true)
-        // The page need not say where the module lies: it lies beside its bindings.
-        .omit_default_module_path(false)
-        .remove_name_section(true)
-        .remove_producers_section(true)
-        .generate(&bindings)
-        .context("the wasm module takes no bindings")?;
+    for Module { feature, name } in &MODULES {
+        commands::run(workspace.cargo().args([
+            "build",
+            "--package=panelwright-wasm",
+            "--lib",
+            "--target",
+            TARGET,
+            "--profile",
+            feature,
+            "--no-default-features",
+            "--features",
+            feature,
+        ]))?;
+        Bindgen::new()
+            .input_path(workspace.target.join(TARGET).join(feature).join("panelwright_wasm.wasm"))
+            .out_name(name)
+            .web(true)?
+            .typescript(true)
+            // The page need not say where the module lies: it lies beside its bindings.
+            .omit_default_module_path(false)
+            .remove_name_section(true)
+            .remove_producers_section(true)
+            .generate(&bindings)
+            .with_context(|| format!("the wasm module {name} takes no bindings"))?;
+    }
     Ok(bindings)
 }
 
@@ -60,6 +76,9 @@ pub fn lay_types(workspace: &Workspace) -> Result<()> {
     let bindings = build(workspace)?;
     let folder = workspace.root.join(".types/wasm");
     std::fs::create_dir_all(&folder)?;
-    std::fs::copy(bindings.join("panelwright.d.ts"), folder.join("panelwright.d.ts"))?;
+    for Module { name, .. } in &MODULES {
+        let types = format!("{name}.d.ts");
+        std::fs::copy(bindings.join(&types), folder.join(&types))?;
+    }
     Ok(())
 }

@@ -2,11 +2,13 @@
 // by panel. The answer follows the design while it is on show.
 
 import { drawing, h, say } from "../dom.js";
+import { Newest } from "../newest.js";
 import { counted, plain } from "../words.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
-/** @typedef {import("../../wasm/panelwright.js").Comparison} Comparison */
-/** @typedef {import("./lists-view.js").ListsEvents} CompareEvents */
+/** @typedef {import("../../wasm/workshop.js").Comparison} Comparison */
+/** @typedef {import("./work.js").WorkEvents} CompareEvents */
+/** @typedef {{ name: string, text: string, link: boolean }} Old a design file, or a link, with its text */
 
 const PAUSE_MS = 250;
 
@@ -15,10 +17,12 @@ const VERDICTS = { unchanged: "Unchanged", "drill-more": "Drill more", trim: "Tr
 
 export class CompareView {
   /** @type {CompareEvents} */ #events;
-  /** @type {{ name: string, text: string, link: boolean } | null} */ #old = null;
+  /** @type {Old | null} what is compared with */ #old = null;
+  /** @type {Old | null} what was brought last; it takes that place when it can be read */ #brought = null;
   #made = "";
   /** @type {View | null} */ #view = null;
   #waiting = 0;
+  #newest;
   #said = h("p", { class: "compare-said", role: "status" });
   #answer = h("div", { class: "compared" });
   #link = h("input", { type: "text", "aria-label": "Link of the older design", placeholder: "or paste its link", autocomplete: "off", spellcheck: "false" });
@@ -30,6 +34,18 @@ export class CompareView {
    */
   constructor(container, _tools, events) {
     this.#events = events;
+    this.#newest = new Newest(
+      async (link) => ({ link, old: this.#brought, found: await this.#compare(link) }),
+      ({ link, old, found }) => {
+        this.#old = old;
+        this.#made = link;
+        if (old && found) this.#show(old.name, found);
+      },
+      (why) => {
+        say(this.#said, `${this.#brought?.name ?? "It"} cannot be read: ${why.message} Nothing was lost.`);
+        this.#brought = this.#old;
+      },
+    );
     const pick = h("input", { type: "file", accept: ".json,application/json", class: "said", tabindex: -1, "aria-hidden": "true", onchange: () => void this.#file(pick) });
     container.append(
       h(
@@ -63,7 +79,7 @@ export class CompareView {
     this.#view = view;
     if (!this.#old || this.#made === view.link) return;
     clearTimeout(this.#waiting);
-    this.#waiting = window.setTimeout(() => this.#compare(), PAUSE_MS);
+    this.#waiting = window.setTimeout(() => this.#newest.want(view.link), PAUSE_MS);
   }
 
   fit() {}
@@ -75,27 +91,18 @@ export class CompareView {
     if (file) this.#take({ name: file.name, text: await file.text(), link: false });
   }
 
-  /** @param {{ name: string, text: string, link: boolean }} old */
+  /** @param {Old} old */
   #take(old) {
-    const before = this.#old;
-    this.#old = old;
-    if (!this.#compare()) this.#old = before;
+    this.#brought = old;
+    if (this.#view) this.#newest.want(this.#view.link);
   }
 
-  #compare() {
-    const old = this.#old;
-    if (!old || !this.#view) return false;
-    try {
-      const { bench } = this.#events;
-      const found = old.link ? bench.recut_from_link(old.text) : bench.recut_from_file(old.text);
-      this.#made = this.#view.link;
-      this.#show(old.name, found);
-      return true;
-    } catch (error) {
-      const why = error instanceof Error ? error.message : String(error);
-      say(this.#said, `${old.name} cannot be read: ${why} Nothing was lost.`);
-      return false;
-    }
+  /** @param {string} link */
+  async #compare(link) {
+    const { workshop } = this.#events;
+    const old = this.#brought;
+    if (!old) return null;
+    return workshop.ask(link, old.link ? "recut_from_link" : "recut_from_file", old.text);
   }
 
   /**

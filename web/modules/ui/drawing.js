@@ -11,17 +11,16 @@ import { SheetsView } from "./sheets-view.js";
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/panelwright.js").Finding} Finding */
 
+/** @typedef {DrawingTakes & import("./work.js").WorkEvents} DrawingEvents */
 /**
- * @typedef {object} DrawingEvents
+ * @typedef {object} DrawingTakes
  * @property {(look: import("../../wasm/panelwright.js").Look) => import("../../wasm/panelwright.js").CasePicture} casePicture
  * @property {(id: string) => string} panelPicture
  * @property {() => void} drawn
- * @property {import("../../wasm/panelwright.js").Workbench} bench
- * @property {(text: string) => void} said
  */
 
 /** @typedef {"case" | "panels" | "sheets" | "lists" | "compare"} TabName */
-/** @typedef {{ update: (view: View) => void, fit: () => void }} Pane */
+/** @typedef {{ update: (view: View) => void, fit: () => void, hide?: () => void }} Pane */
 
 /** @type {[TabName, string][]} */
 const TABS = [
@@ -137,6 +136,7 @@ export class Drawing {
 
   /** @param {TabName} name */
   #open(name) {
+    if (name !== this.#shown) this.#panes.get(this.#shown)?.hide?.();
     this.#shown = name;
     for (const [each, { tab, pane, tools }] of this.#tabs) {
       tab.setAttribute("aria-selected", String(each === name));

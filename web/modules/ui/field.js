@@ -32,7 +32,7 @@ export class Field {
       {
         type: "button",
         class: "reset",
-        "aria-label": `${choice.label}: back to ${valueInWords(choice, choice.default)}`,
+        "aria-label": `Undo this, ${choice.label}: back to ${valueInWords(choice, choice.default)}`,
         title: `Back to ${valueInWords(choice, choice.default)}`,
         onclick: () => {
           events.reset(choice.key);

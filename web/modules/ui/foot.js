@@ -1,13 +1,16 @@
 // The foot of the page: cautions of the trade, and the sizes everything is made from with their sources.
 
-import { h } from "../dom.js";
+import { h, say } from "../dom.js";
 
-/** @typedef {import("../../wasm/panelwright.js").Source} Source */
+/** @typedef {import("../../wasm/workshop.js").Source} Source */
 
 export class Foot {
+  #offline = h("p", { class: "offline" }, "Fetching what is needed without a network.");
+  #newer = h("p", { hidden: true });
+
   /**
    * @param {HTMLElement} container
-   * @param {{ cautions: string[], sources: () => Source[], version: string }} facts
+   * @param {{ cautions: string[], sources: () => Promise<Source[] | null>, version: string }} facts
    */
   constructor(container, facts) {
     const dialog = h("dialog", { class: "sources", "aria-labelledby": "sources-title" });
@@ -16,8 +19,12 @@ export class Foot {
       {
         type: "button",
         class: "framed",
-        onclick: () => {
-          if (!dialog.firstChild) fill(dialog, facts.sources());
+        onclick: async () => {
+          if (!dialog.firstChild) {
+            const sources = await facts.sources();
+            if (sources === null || dialog.firstChild) return;
+            fill(dialog, sources);
+          }
           dialog.showModal();
         },
       },
@@ -30,11 +37,31 @@ export class Foot {
         "div",
         { class: "about" },
         open,
-        h("p", {}, "Panelwright works on your device. It asks no server, keeps no account, and works offline after the first visit."),
+        h("p", {}, "Panelwright works on your device. It asks no server and keeps no account."),
+        this.#offline,
+        this.#newer,
         h("p", {}, `Version ${facts.version}`),
       ),
       dialog,
     );
+  }
+
+  /**
+   * Whether the page works without a network from now on.
+   * @param {string} text
+   */
+  offline(text) {
+    say(this.#offline, text);
+  }
+
+  /**
+   * Offers a newer version of the page.
+   * @param {() => void} use
+   */
+  newer(use) {
+    const button = h("button", { type: "button", class: "framed", onclick: use }, "Use it now");
+    this.#newer.replaceChildren("A newer version is here. Your design stays. ", button);
+    this.#newer.hidden = false;
   }
 }
 

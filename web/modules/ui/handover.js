@@ -2,16 +2,18 @@
 
 import { h, say } from "../dom.js";
 import { address, fileName, handOut } from "../keep.js";
+import { idle } from "../idle.js";
+import { Newest } from "../newest.js";
 import { counted, plain, size } from "../words.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/panelwright.js").Choice} Choice */
+/** @typedef {Takes & import("./work.js").WorkEvents} Take */
 /**
- * @typedef {object} Take what the handover asks of the bench and of the page
+ * @typedef {object} Takes what the handover asks of the bench and of the page
  * @property {import("../../wasm/panelwright.js").Workbench} bench
  * @property {(key: string, value: import("../../wasm/panelwright.js").Value) => string | null} set
  * @property {() => void} settle
- * @property {(text: string) => void} said
  * @property {(name: string, text: string) => boolean} open
  */
 
@@ -22,7 +24,8 @@ export class Handover {
   /** @type {Take} */ #take;
   /** @type {View | null} */ #view = null;
   #paper;
-  #pages = h("p", { class: "contains" });
+  #pages = h("p", { class: "contains", "aria-busy": "true" }, "true size, as many pages as needed");
+  #newest;
   #panel = h("select", { "aria-label": "Which panel" });
   #panels = h("p", { class: "contains" });
   #file = h("p", { class: "contains" });
@@ -38,6 +41,17 @@ export class Handover {
    */
   constructor(container, choices, take) {
     this.#take = take;
+    this.#newest = new Newest(
+      (link) => take.workshop.ask(link, "templates_plan"),
+      (plan) => {
+        const tiled = plan.sheets.filter((sheet) => sheet.pages > 1).length;
+        const how = tiled === 0 ? "each panel on one page" : `${counted(tiled, "panel")} on several`;
+        say(this.#pages, `${counted(plan.pages, "page")}, true size, ${how}`);
+        this.#pages.setAttribute("aria-busy", "false");
+      },
+      // Why it did not work is said when the templates are asked for.
+      () => say(this.#pages, "true size, as many pages as needed"),
+    );
     const paper = choices.find((choice) => choice.key === PAPER);
     const papers = paper?.kind.type === "pick" ? paper.kind.options : [];
     this.#paper = h(
@@ -57,8 +71,8 @@ export class Handover {
         "Templates",
         this.#pages,
         this.#paper,
-        act("Save PDF", () => this.#templates(), "strong", "Save PDF of the templates"),
-        act("Test page", () => this.#testPage(), "framed", "Save the test page for the printer"),
+        act("Save PDF", () => void this.#templates(), "strong", "Save PDF of the templates"),
+        act("Test page", () => void this.#testPage(), "framed", "Save the test page for the printer"),
       ),
       entry(
         "Cutting files",
@@ -67,7 +81,7 @@ export class Handover {
         act("DXF", () => void this.#cut("dxf"), "framed", "Save DXF of the chosen panels"),
         act("SVG", () => void this.#cut("svg"), "framed", "Save SVG of the chosen panels"),
       ),
-      entry("Pack", h("p", { class: "contains" }, "all files in one"), act("Save zip", () => this.#pack(), "framed", "Save zip of the whole pack")),
+      entry("Pack", h("p", { class: "contains" }, "all files in one"), act("Save zip", () => void this.#pack(), "framed", "Save zip of the whole pack")),
       entry(
         "Design",
         this.#file,
@@ -94,8 +108,11 @@ export class Handover {
     }
     // Counting pages and bytes is worth a pause: it is not needed while a number is still being typed.
     if (this.#planned !== view.link) {
+      const first = this.#planned === "";
+      this.#pages.setAttribute("aria-busy", "true");
       clearTimeout(this.#waiting);
-      this.#waiting = window.setTimeout(() => this.#plan(), PAUSE_MS);
+      // The first view stands before the workshop is started for this.
+      this.#waiting = window.setTimeout(() => (first ? idle(() => this.#plan()) : this.#plan()), PAUSE_MS);
     }
   }
 
@@ -105,10 +122,7 @@ export class Handover {
     this.#planned = view.link;
     const bytes = size(new Blob([this.#take.bench.design_file()]).size);
     say(this.#file, `every choice of yours: a file of ${bytes}, or a link of ${address(view.link).length} characters`);
-    const plan = this.#take.bench.templates_plan();
-    const tiled = plan.sheets.filter((sheet) => sheet.pages > 1).length;
-    const how = tiled === 0 ? "each panel on one page" : `${counted(tiled, "panel")} on several`;
-    say(this.#pages, `${counted(plan.pages, "page")}, true size, ${how}`);
+    this.#newest.want(view.link);
   }
 
   /** @param {View} view */
@@ -126,17 +140,20 @@ export class Handover {
     say(this.#panels, one ? `${made(view.values, one.id)}, true size` : allMade(view));
   }
 
-  #templates() {
+  async #templates() {
     const paper = this.#paper.value;
-    const pdf = this.#take.bench.templates_pdf();
+    const pdf = await this.#made("The PDF of the templates", "templates_pdf");
+    if (pdf === null) return;
     handOut(`${this.#name()}-templates-${paper}.pdf`, /** @type {BlobPart} */ (pdf), "application/pdf");
     this.#take.said(`Templates saved: ${size(pdf.byteLength)}. Print at 100 % and measure the bars.`);
   }
 
   /** What to print and measure first; the two readings are choices of the group Templates. */
-  #testPage() {
+  async #testPage() {
     const paper = this.#paper.value;
-    handOut(`test-page-${paper}.pdf`, /** @type {BlobPart} */ (this.#take.bench.test_page_pdf(paper)), "application/pdf");
+    const pdf = await this.#made("The test page", "test_page_pdf", paper);
+    if (pdf === null) return;
+    handOut(`test-page-${paper}.pdf`, /** @type {BlobPart} */ (pdf), "application/pdf");
     this.#take.said("Test page saved. Print it at 100 %, measure its two bars and enter what you read under Templates.");
   }
 
@@ -148,7 +165,8 @@ export class Handover {
     const panels = this.#view?.panels ?? [];
     const one = this.#panel.value;
     for (const { id } of panels.filter((panel) => one === "" || panel.id === one)) {
-      const text = this.#take.bench.cut_file(id, kind);
+      const text = await this.#made("The cutting file", "cut_file", id, kind);
+      if (text === null) return;
       handOut(`${this.#name()}-${id}.${kind}`, text, kind === "dxf" ? "image/vnd.dxf" : "image/svg+xml");
       // A browser drops files that come all at once.
       await new Promise((resolve) => setTimeout(resolve, 150));
@@ -156,10 +174,23 @@ export class Handover {
     this.#take.said(one === "" ? `${counted(panels.length, "cutting file")} saved.` : "Cutting file saved.");
   }
 
-  #pack() {
-    const zip = this.#take.bench.pack_zip();
+  async #pack() {
+    const zip = await this.#made("The pack", "pack_zip");
+    if (zip === null) return;
     handOut(`${this.#name()}-pack.zip`, /** @type {BlobPart} */ (zip), "application/zip");
     this.#take.said(`Pack saved: ${size(zip.byteLength)}.`);
+  }
+
+  /**
+   * A file of the design on show, as it is now.
+   * @template {import("../workshop.js").Name} N
+   * @param {string} what
+   * @param {N} name
+   * @param {Parameters<import("../workshop.js").Maker[N]>} args
+   */
+  #made(what, name, ...args) {
+    const link = this.#view?.link ?? "";
+    return this.#take.make(what, (workshop) => workshop.ask(link, name, ...args));
   }
 
   #save() {

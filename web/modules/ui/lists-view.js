@@ -3,16 +3,13 @@
 
 import { h, say } from "../dom.js";
 import { fileName, handOut } from "../keep.js";
+import { Newest } from "../newest.js";
 import { counted, plain, size } from "../words.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
-/** @typedef {import("../../wasm/panelwright.js").Lists} Lists */
-/** @typedef {import("../../wasm/panelwright.js").ListTable} ListTable */
-/**
- * @typedef {object} ListsEvents
- * @property {import("../../wasm/panelwright.js").Workbench} bench
- * @property {(text: string) => void} said
- */
+/** @typedef {import("../../wasm/workshop.js").Lists} Lists */
+/** @typedef {import("../../wasm/workshop.js").ListTable} ListTable */
+/** @typedef {import("./work.js").WorkEvents} ListsEvents */
 
 const PAUSE_MS = 250;
 
@@ -22,6 +19,7 @@ export class ListsView {
   /** The design the lists on show were made for. */
   #made = "";
   #waiting = 0;
+  #newest;
   #sum = h("p", { class: "lists-sum" }, "Counting.");
   #tables = h("div", { class: "lists-tables" });
 
@@ -32,7 +30,19 @@ export class ListsView {
    */
   constructor(container, tools, events) {
     this.#events = events;
-    tools.append(h("button", { type: "button", class: "framed", "aria-label": "Save PDF of all lists", onclick: () => this.#pdf() }, "Save PDF"));
+    this.#newest = new Newest(
+      (link) => events.workshop.ask(link, "lists"),
+      (lists) => {
+        say(this.#sum, inShort(lists));
+        this.#tables.replaceChildren(...lists.tables.map((table) => this.#table(table)));
+      },
+      (why) => {
+        this.#made = "";
+        say(this.#sum, why.message);
+        this.#tables.replaceChildren();
+      },
+    );
+    tools.append(h("button", { type: "button", class: "framed", "aria-label": "Save PDF of all lists", onclick: () => void this.#pdf() }, "Save PDF"));
     container.append(h("div", { class: "papers", tabindex: "0", role: "region", "aria-label": "Lists" }, this.#sum, this.#tables));
   }
 
@@ -49,9 +59,7 @@ export class ListsView {
   #fill() {
     if (!this.#view) return;
     this.#made = this.#view.link;
-    const lists = this.#events.bench.lists();
-    say(this.#sum, inShort(lists));
-    this.#tables.replaceChildren(...lists.tables.map((table) => this.#table(table)));
+    this.#newest.want(this.#made);
   }
 
   /** @param {ListTable} list */
@@ -64,7 +72,7 @@ export class ListsView {
         "div",
         { class: "list-head" },
         h("h3", {}, list.title),
-        h("button", { type: "button", class: "framed", "aria-label": `Save CSV: ${list.title}`, onclick: () => this.#csv(list) }, "Save CSV"),
+        h("button", { type: "button", class: "framed", "aria-label": `Save CSV: ${list.title}`, onclick: () => void this.#csv(list) }, "Save CSV"),
       ),
       h(
         "div",
@@ -87,13 +95,19 @@ export class ListsView {
   }
 
   /** @param {ListTable} list */
-  #csv(list) {
-    handOut(`${this.#name()}-${list.name}.csv`, this.#events.bench.list_csv(list.name), "text/csv");
+  async #csv(list) {
+    const csv = await this.#events.make(list.title, (workshop) => workshop.ask(this.#made, "list_csv", list.name));
+    if (csv === null) return;
+    handOut(`${this.#name()}-${list.name}.csv`, csv, "text/csv");
     this.#events.said(`${list.title} saved.`);
   }
 
-  #pdf() {
-    const pdf = this.#events.bench.lists_pdf(String(this.#view?.values["template.paper"] ?? ""));
+  async #pdf() {
+    const view = this.#view;
+    if (!view) return;
+    const paper = String(view.values["template.paper"] ?? "");
+    const pdf = await this.#events.make("The PDF of all lists", (workshop) => workshop.ask(view.link, "lists_pdf", paper));
+    if (pdf === null) return;
     handOut(`${this.#name()}-lists.pdf`, /** @type {BlobPart} */ (pdf), "application/pdf");
     this.#events.said(`Lists saved: ${size(pdf.byteLength)}.`);
   }

@@ -1,32 +1,33 @@
-// The panels on the stock. A first layout is shown at once; a better one is looked for in short slices of time between
-// the frames, so that the page stays quick, until none can be better or the maker has seen enough.
+// The panels on the stock. A first layout is shown as soon as it is there; the workshop looks on for a better one until
+// none can be better or the maker has seen enough.
 
 import { drawing, h, say } from "../dom.js";
 import { fileName, handOut } from "../keep.js";
 import { counted, plain } from "../words.js";
+import { Stopped } from "../workshop.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
-/** @typedef {import("../../wasm/panelwright.js").StockLayout} StockLayout */
+/** @typedef {import("../../wasm/workshop.js").StockLayout} StockLayout */
+/** @typedef {import("../workshop.js").Search} Search */
+/** @typedef {import("../workshop.js").Progress} Progress */
 /** @typedef {import("./lists-view.js").ListsEvents} SheetsEvents */
 
 const PAUSE_MS = 250;
-/** Steps of the search between two frames; they take some milliseconds. */
-const SLICE = 60_000;
 /** After so many steps the search rests until it is asked to go on. */
-const ENOUGH = 20_000_000;
+const ENOUGH = 100_000_000;
 
 export class SheetsView {
   /** @type {SheetsEvents} */ #events;
   /** @type {View | null} */ #view = null;
+  /** The design whose sheets are on show, or being looked for. */
   #made = "";
   #waiting = 0;
-  #frame = 0;
+  /** @type {Search | null} */ #search = null;
+  /** @type {Progress} */ #progress = { steps: 0, done: false };
   #until = ENOUGH;
-  /** What is drawn now, so that nothing is drawn anew for nothing. */
-  #drawn = "";
   #container;
-  #sum = h("p", { class: "sheets-sum", role: "status" });
-  #progress = h("progress", { max: 100, "aria-label": "Looking for a better layout" });
+  #sum = h("p", { class: "sheets-sum", role: "status" }, "Laying the panels on the sheets.");
+  #bar = h("progress", { max: 100, "aria-label": "Looking for a better layout" });
   #stop = h("button", { type: "button", class: "framed", onclick: () => this.#toggle() }, "Stop");
   #sheets = h("div", { class: "sheets" });
 
@@ -43,96 +44,89 @@ export class SheetsView {
         "div",
         { class: "papers", tabindex: "0", role: "region", "aria-label": "Sheets" },
         this.#sum,
-        h("div", { class: "acts" }, this.#progress, this.#stop),
+        h("div", { class: "acts" }, this.#bar, this.#stop),
         this.#sheets,
       ),
     );
+    this.#tell();
   }
 
   /** @param {View} view */
   update(view) {
     this.#view = view;
     if (this.#made === view.link) {
-      this.#go();
+      if (!this.#search && !this.#progress.done && this.#progress.steps < this.#until) this.#go();
       return;
     }
-    this.#rest();
+    this.#search?.stop();
     clearTimeout(this.#waiting);
     this.#waiting = window.setTimeout(() => this.#begin(), this.#made === "" ? 0 : PAUSE_MS);
+  }
+
+  /** Nobody looks: the search rests until the sheets are on show again. */
+  hide() {
+    this.#search?.stop();
   }
 
   fit() {}
 
   #begin() {
-    if (!this.#view) return;
+    if (!this.#view || this.#container.hidden) return;
     this.#made = this.#view.link;
     this.#until = ENOUGH;
-    this.#drawn = "";
-    try {
-      this.#events.bench.layout_begin();
-    } catch (error) {
-      say(this.#sum, `These panels cannot be laid: ${error instanceof Error ? error.message : error}`);
-      this.#sheets.replaceChildren();
-      return;
-    }
-    this.#show();
+    this.#progress = { steps: 0, done: false };
     this.#go();
   }
 
-  /** Looks on, unless there is nothing left to find. */
+  /** Looks on, from where the search stood. */
   #go() {
-    if (this.#frame !== 0) return;
-    const found = this.#events.bench.layout();
-    if (!found || found.done || found.steps >= this.#until) return;
-    const turn = () => {
-      this.#frame = 0;
-      if (this.#container.hidden) return;
-      this.#events.bench.layout_step(SLICE);
-      const now = this.#show();
-      if (now && !now.done && now.steps < this.#until) this.#frame = requestAnimationFrame(turn);
+    const link = this.#made;
+    const search = this.#events.workshop.search(link, this.#until, (progress) => {
+      if (this.#search !== search) return;
+      this.#progress = progress;
+      if (progress.found) this.#show(progress.found);
       this.#tell();
-    };
-    this.#frame = requestAnimationFrame(turn);
+    });
+    this.#search = search;
     this.#tell();
-  }
-
-  #rest() {
-    cancelAnimationFrame(this.#frame);
-    this.#frame = 0;
+    search.ended
+      .catch((error) => {
+        if (this.#search !== search || error instanceof Stopped) return;
+        // Without a design on show the next change asks anew.
+        this.#made = "";
+        this.#progress = { steps: 0, done: true };
+        this.#sheets.replaceChildren();
+        say(this.#sum, `These panels cannot be laid: ${error.message}`);
+      })
+      .finally(() => {
+        if (this.#search !== search) return;
+        this.#search = null;
+        this.#tell();
+      });
   }
 
   #toggle() {
-    if (this.#frame !== 0) {
-      this.#rest();
+    if (this.#search) {
       this.#until = 0;
-      this.#tell();
-      return;
+      this.#search.stop();
+    } else {
+      this.#until = this.#progress.steps + ENOUGH;
+      this.#go();
     }
-    this.#until = (this.#events.bench.layout()?.steps ?? 0) + ENOUGH;
-    this.#go();
   }
 
   #tell() {
-    const found = this.#events.bench.layout();
-    if (!found) return;
-    this.#progress.hidden = this.#frame === 0;
-    this.#progress.value = 100 - (100 * Math.max(0, this.#until - found.steps)) / ENOUGH;
-    this.#stop.hidden = found.done;
-    say(this.#stop, this.#frame === 0 ? "Look on for a better layout" : "Stop");
+    const { steps, done } = this.#progress;
+    this.#bar.hidden = this.#search === null;
+    this.#bar.value = 100 - (100 * Math.max(0, this.#until - steps)) / ENOUGH;
+    this.#stop.hidden = done;
+    say(this.#stop, this.#search ? "Stop" : "Look further for a better layout");
   }
 
-  #show() {
-    const found = this.#events.bench.layout();
-    if (!found) return null;
+  /** @param {StockLayout} found */
+  #show(found) {
     say(this.#sum, inShort(found));
-    const { steps: _, ...shown } = found;
-    const text = JSON.stringify(shown);
-    if (text !== this.#drawn) {
-      this.#drawn = text;
-      this.#sheets.replaceChildren(...found.sheets.map((_, index) => this.#sheet(found, index)));
-    }
-    this.#tell();
-    return found;
+    this.#sheets.replaceChildren(...found.sheets.map((_, index) => this.#sheet(found, index)));
   }
 
   /**
@@ -145,12 +139,12 @@ export class SheetsView {
     const name = `Sheet ${index + 1} of ${found.sheets.length}`;
     const left = sheet.offcut_mm === null ? "" : `, largest piece left over ${sheet.offcut_mm.map((side) => plain(side, 0)).join(" × ")} mm`;
     const save = (/** @type {"dxf" | "svg"} */ kind) =>
-      h("button", { type: "button", class: "framed", "aria-label": `Save ${kind.toUpperCase()}: ${name}`, onclick: () => this.#save(index, kind) }, kind.toUpperCase());
+      h("button", { type: "button", class: "framed", "aria-label": `Save ${kind.toUpperCase()}: ${name}`, onclick: () => void this.#save(index, kind) }, kind.toUpperCase());
     return h(
       "figure",
       { class: "stock-sheet" },
       h("figcaption", {}, h("h3", {}, name), h("p", {}, `${sheet.size_mm.map((side) => plain(side, 1)).join(" × ")} mm, ${counted(sheet.panels, "panel")}, ${plain(100 * sheet.yield_share, 0)} % used${left}.`)),
-      h("div", { class: "stock-picture", role: "img", "aria-label": `${name} with its panels` }, drawing(this.#events.bench.layout_picture(index))),
+      h("div", { class: "stock-picture", role: "img", "aria-label": `${name} with its panels` }, drawing(sheet.picture)),
       sheet.cuts.length === 0
         ? null
         : h("details", { class: "source" }, h("summary", {}, `${counted(sheet.cuts.length, "saw cut")} in order`), h("ol", { class: "cuts" }, ...sheet.cuts.map((cut) => h("li", {}, cut)))),
@@ -162,8 +156,9 @@ export class SheetsView {
    * @param {number} index
    * @param {"dxf" | "svg"} kind
    */
-  #save(index, kind) {
-    const text = this.#events.bench.layout_file(index, kind);
+  async #save(index, kind) {
+    const text = await this.#events.make("The cutting file of the sheet", (workshop) => workshop.sheetFile(this.#made, index, kind));
+    if (text === null) return;
     handOut(`${fileName(this.#view?.title ?? "")}-sheet-${index + 1}.${kind}`, text, kind === "dxf" ? "image/vnd.dxf" : "image/svg+xml");
     this.#events.said("Cutting file of the sheet saved.");
   }

@@ -10,6 +10,7 @@ use std::sync::OnceLock;
 use kurbo::{Affine, BezPath, Point, Vec2};
 use ttf_parser::{GlyphId, OutlineBuilder, RawFace, Tag, cmap, glyf, head, hhea, hmtx, loca, maxp};
 
+use super::letters::{UNITS_PER_EM, printable, text_width_mm};
 use super::picture::{Anchor, Text};
 
 /// Weight of the letters.
@@ -24,9 +25,6 @@ pub enum Weight {
 
 /// Name of the family in style sheets.
 pub const FAMILY: &str = "Panelwright Sans";
-
-/// Font units in an em, both weights.
-pub(super) const UNITS_PER_EM: f64 = 1000.0;
 
 /// Height of capitals and figures in font units (both weights; read from the font, held by a test).
 pub(super) const CAP_HEIGHT: f64 = 698.0;
@@ -63,7 +61,12 @@ impl Weight {
     }
 }
 
-/// A font opened for measuring and drawing.
+/// The outlines of a text's letters where it stands in the picture; empty for a broken built-in file.
+pub(super) fn text_outlines(text: &Text) -> BezPath {
+    Font::of(text.weight).map(|font| font.outlines(text)).unwrap_or_default()
+}
+
+/// A font opened for drawing.
 ///
 /// It is read table by table: a `ttf_parser::Face` would bring the readers of all other kinds of outlines into the
 /// page's module, as large again as all that is needed here.
@@ -109,18 +112,12 @@ impl Font {
         f64::from(self.widths.advance(glyph).unwrap_or(0))
     }
 
-    /// Width of a text at a size, mm.
-    pub(super) fn width_mm(&self, text: &str, size_mm: f64) -> f64 {
-        let units: f64 = printable(text).map(|letter| self.advance(self.glyph(letter))).sum();
-        units * size_mm / UNITS_PER_EM
-    }
-
     /// The outlines of a text's letters where it stands in the picture, y up. Fill them by the non-zero rule.
     pub(super) fn outlines(&self, text: &Text) -> BezPath {
         let mut pen = Pen { path: BezPath::new(), place: Affine::IDENTITY };
         let scale = text.size_mm / UNITS_PER_EM;
         let turn = quarter_turn(text.quarter_turns);
-        let mut along = start_of(self, text);
+        let mut along = start_of(text);
         for letter in printable(&text.text) {
             let glyph = self.glyph(letter);
             pen.place = Affine::translate(text.at.to_vec2())
@@ -136,8 +133,8 @@ impl Font {
 }
 
 /// Where a text's first letter starts, mm along its baseline from its place.
-pub(super) fn start_of(font: &Font, text: &Text) -> f64 {
-    let width = font.width_mm(&text.text, text.size_mm);
+pub(super) fn start_of(text: &Text) -> f64 {
+    let width = text_width_mm(&text.text, text.size_mm, text.weight);
     match text.anchor {
         Anchor::Start => 0.0,
         Anchor::Middle => -width / 2.0,
@@ -153,21 +150,6 @@ pub(super) fn quarter_turn(quarters: i32) -> Affine {
         3 => Affine::new([0.0, -1.0, 1.0, 0.0, 0.0, 0.0]),
         _ => Affine::IDENTITY,
     }
-}
-
-/// The letters of a text as they are drawn: a line break or tab is a space, other control characters are left out.
-pub(super) fn printable(text: &str) -> impl Iterator<Item = char> + '_ {
-    text.chars().filter_map(|letter| match letter {
-        '\n' | '\t' => Some(' '),
-        letter if letter.is_control() => None,
-        letter => Some(letter),
-    })
-}
-
-/// Width of a text, mm, at a font size (em) in mm.
-#[must_use]
-pub fn text_width_mm(text: &str, size_mm: f64, weight: Weight) -> f64 {
-    Font::of(weight).map_or(0.0, |font| font.width_mm(text, size_mm))
 }
 
 /// Height of capitals and figures, mm, at a font size (em) in mm.
@@ -230,6 +212,20 @@ mod tests {
                 assert_ne!(font.glyph(letter), GlyphId(0), "{letter}");
             }
             assert!(weight.file().len() < 25 * 1024);
+        }
+    }
+
+    #[test]
+    fn every_letter_is_as_wide_as_the_font_says() {
+        for weight in Weight::ALL {
+            let font = Font::of(weight).expect("the built-in font is whole");
+            let mut there = 0;
+            for letter in (0..=0xffff).filter_map(char::from_u32) {
+                let glyph = font.glyph(letter);
+                assert_eq!(f64::from(super::super::letters::width(letter, weight)), font.advance(glyph), "{letter}");
+                there += usize::from(glyph != GlyphId(0));
+            }
+            assert!(there > 300, "{there}");
         }
     }
 

@@ -8,6 +8,7 @@ mod colour;
 mod contour;
 mod dxf;
 pub mod font;
+mod letters;
 pub mod number;
 mod pdf;
 mod picture;
@@ -18,7 +19,8 @@ pub use contour::{
     Arc, CURVE_TOLERANCE_MM, Contour, PathDataError, SAME_POINT_MM, Segment, Vertex, chords_for_arc, chords_for_circle,
 };
 pub use dxf::{Dxf, DxfForm, DxfItem, DxfLayer, dxf};
-pub use font::{Weight, cap_height_mm, text_width_mm};
+pub use font::{Weight, cap_height_mm};
+pub use letters::text_width_mm;
 pub use pdf::{Page, PdfInfo, pdf};
 pub use picture::{
     Anchor, Dash, Drawing, Form, Group, Item, Layer, Shape, Stroke, Style, THIN_LINE_MM, Text, VISIBLE_LINE_MM,

@@ -6,7 +6,8 @@ use pdf_writer::{Content, Name, Settings, Str};
 
 use super::super::colour::{Colour, Shade};
 use super::super::contour::Contour;
-use super::super::font::{Font, Weight, printable, quarter_turn, start_of};
+use super::super::font::{Weight, quarter_turn, start_of};
+use super::super::letters::printable;
 use super::super::picture::{Dash, Drawing, Form, Group, Item, Shape, Stroke, Style, Text};
 use super::fonts::{self, FontUse};
 use super::{POINTS_PER_MM, millimetres};
@@ -190,9 +191,7 @@ impl<'a> PageWriter<'a> {
     }
 
     fn text(&mut self, text: &Text) {
-        let Some(start) = Font::of(text.weight).map(|font| start_of(font, text)) else {
-            return;
-        };
+        let start = start_of(text);
         let mut glyphs = Vec::with_capacity(2 * text.text.len());
         for letter in printable(&text.text) {
             glyphs.extend(self.fonts.show(text.weight, letter).0.to_be_bytes());

@@ -14,22 +14,24 @@ use kurbo::{Affine, BezPath, PathEl, Point};
 
 use super::colour::Shade;
 use super::contour::Contour;
-use super::font::{FAMILY, Font, Weight, printable};
+use super::font::{FAMILY, Weight, text_outlines};
+use super::letters::printable;
 use super::number::{COORDINATE_DECIMALS, format_number, push_number};
 use super::picture::{Anchor, Drawing, Form, Group, Item, Layer, Shape, Style, Text};
 
 /// Whether letters stay letters.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default)]
 pub enum Letters {
     /// As `<text>` in the project's family; for the page, which has the font.
     #[default]
     Text,
-    /// As outlines; for files, which are opened where the font is not.
-    Outlines,
+    /// As outlines; for files, which are opened where the font is not. What draws them comes along here, so that a
+    /// program that only writes for the page holds no font.
+    Outlines(fn(&Text) -> BezPath),
 }
 
 /// How to write.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default)]
 pub struct SvgOptions {
     /// Whether letters stay letters (default: they do).
     pub letters: Letters,
@@ -51,7 +53,7 @@ impl SvgOptions {
     /// For a file: letters as outlines, plain colours.
     #[must_use]
     pub fn for_file() -> Self {
-        Self { letters: Letters::Outlines, ..Self::default() }
+        Self { letters: Letters::Outlines(text_outlines), ..Self::default() }
     }
 }
 
@@ -65,7 +67,7 @@ pub fn svg(drawing: &Drawing, options: &SvgOptions) -> String {
         .set("height", format!("{height}mm"))
         .set("viewBox", format!("0 0 {width} {height}"))
         .set("stroke-linejoin", "round");
-    if options.letters == Letters::Text {
+    if matches!(options.letters, Letters::Text) {
         document = document.set("font-family", format!("{FAMILY}, sans-serif"));
     }
     if let Some(title) = &options.title {
@@ -276,11 +278,10 @@ impl Writer<'_> {
     fn text(&mut self, text: &Text) -> Element {
         let colour = hex(text.colour.shaded(Shade::Plain));
         let mut element = match self.options.letters {
-            Letters::Outlines => {
+            Letters::Outlines(outlines) => {
                 let mut element = Element::new("path");
-                let outlines = Font::of(text.weight).map(|font| font.outlines(text)).unwrap_or_default();
                 let mut data = String::new();
-                self.push_path_data(&mut data, &outlines);
+                self.push_path_data(&mut data, &outlines(text));
                 element.assign("d", data);
                 element.assign("aria-label", attribute_safe(&printable(&text.text).collect::<String>()));
                 element

@@ -4,16 +4,31 @@ use panelwright::Build;
 use panelwright::drawing::{SvgOptions, svg};
 use panelwright::panels::Panel;
 use panelwright::pictures::{CaseView, case_picture, panel};
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
+use serde_json::Value as Json;
 
 /// How the page wants the case looked at.
-#[derive(Debug, Deserialize)]
+#[derive(Debug)]
 pub struct Look {
     azimuth_deg: f64,
     elevation_deg: f64,
     off: Vec<String>,
     see_through: bool,
     apart: f64,
+}
+
+impl Look {
+    /// Reads it; none when a part of it is missing or of another kind.
+    pub fn of(look: &Json) -> Option<Self> {
+        let number = |name: &str| look[name].as_f64();
+        Some(Self {
+            azimuth_deg: number("azimuth_deg")?,
+            elevation_deg: number("elevation_deg")?,
+            off: look["off"].as_array()?.iter().filter_map(Json::as_str).map(str::to_owned).collect(),
+            see_through: look["see_through"].as_bool()?,
+            apart: number("apart")?,
+        })
+    }
 }
 
 /// The case as one sees it; points in mm of the picture, y down as on a screen.

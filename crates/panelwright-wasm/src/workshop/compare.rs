@@ -1,18 +1,14 @@
-//! What the design on the bench means for a case built already.
+//! What a finished design means for a case built already.
 
 use panelwright::Build;
-use panelwright::design::{Design, read_file, read_link};
+use panelwright::design::Design;
 use panelwright::documents::recut::{self, FastenerChange, PanelChange, Verdict};
 use panelwright::drawing::{SvgOptions, svg};
 use serde::Serialize;
-use wasm_bindgen::prelude::*;
-
-use crate::Workbench;
-use crate::workbench::plain;
 
 /// What becomes of every panel; its TypeScript twin is in `types.ts`.
 #[derive(Debug, Serialize)]
-pub struct Comparison {
+pub(super) struct Comparison {
     old: String,
     new: String,
     panels: Vec<Change>,
@@ -29,30 +25,9 @@ struct Change {
     picture: String,
 }
 
-#[wasm_bindgen]
-impl Workbench {
-    /// What becomes of each panel of a case built from an older design file, with pictures.
-    ///
-    /// # Errors
-    /// What is wrong with the file.
-    #[wasm_bindgen(unchecked_return_type = "Comparison")]
-    pub fn recut_from_file(&self, text: &str) -> Result<JsValue, JsError> {
-        plain(&Comparison::of(&read_file(text)?, self.build()))
-    }
-
-    /// The same for the link of an older design.
-    ///
-    /// # Errors
-    /// What is wrong with the link.
-    #[wasm_bindgen(unchecked_return_type = "Comparison")]
-    pub fn recut_from_link(&self, text: &str) -> Result<JsValue, JsError> {
-        plain(&Comparison::of(&read_link(text)?, self.build()))
-    }
-}
-
 impl Comparison {
-    /// From an older design to what is on the bench.
-    pub fn of(old: &Design, new: &Build) -> Self {
+    /// From an older design to the finished one.
+    pub(super) fn of(old: &Design, new: &Build) -> Self {
         let old = Build::of(old);
         let found = recut::compare(&old, new);
         let panels = found.panels.into_iter().map(|change| Change {

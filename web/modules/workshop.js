@@ -1,0 +1,125 @@
+// The workshop beside the page: what takes longer than a frame or is not needed for a change is done by a second module
+// in a worker. It starts when it is first asked for something. A request is a method of `Workshop` in the core; its
+// name, arguments and answer are checked against the core's types.
+
+/** @typedef {import("../wasm/workshop.js").Workshop} Maker */
+/** @typedef {import("../wasm/workshop.js").StockLayout} StockLayout */
+/** @typedef {Exclude<keyof Maker, "free" | "layout" | symbol>} Name what can be asked for */
+/** @typedef {{ steps: number, done: boolean, found?: StockLayout }} Progress of a search for a layout; `found` when it is a better one */
+/** @typedef {{ resolve: (answer: any) => void, reject: (why: Error) => void, told?: (progress: Progress) => void }} Waiting */
+
+/** Why an answer will not come: the maker stopped it, or a newer request took its place. */
+export class Stopped extends Error {
+  constructor() {
+    super("It was stopped.");
+  }
+}
+
+export class Workshop {
+  /** @type {Worker | null} */ #worker = null;
+  /** @type {Map<number, Waiting>} */ #waiting = new Map();
+  #count = 0;
+
+  /**
+   * Asks for something that is made of a design.
+   * @template {Name} N
+   * @param {string} link the design
+   * @param {N} name
+   * @param {Parameters<Maker[N]>} args
+   * @returns {Promise<ReturnType<Maker[N]>>}
+   */
+  ask(link, name, ...args) {
+    return this.#send({ link, name, args }).answer;
+  }
+
+  /**
+   * Looks for a better and better layout on the stock.
+   * @param {string} link
+   * @param {number} steps how far to look, counted from the first
+   * @param {(progress: Progress) => void} told at first, on the way, and at the end
+   * @returns {Search}
+   */
+  search(link, steps, told) {
+    const { id, answer } = this.#send({ link, search: steps }, told);
+    return { ended: answer, stop: () => this.#worker?.postMessage({ stop: id }) };
+  }
+
+  /**
+   * A sheet of the layout that was found last, to cut.
+   * @param {string} link
+   * @param {number} index
+   * @param {"dxf" | "svg"} kind
+   * @returns {Promise<string>}
+   */
+  sheetFile(link, index, kind) {
+    return this.#send({ link, sheet: index, kind }).answer;
+  }
+
+  /** Loads the worker and its module now, before they are needed. */
+  async begin() {
+    await this.#send({ begin: true }).answer;
+  }
+
+  /** Stops all that is being done, in the middle of it if need be. */
+  stop() {
+    this.#end(new Stopped());
+  }
+
+  /**
+   * @param {object} request
+   * @param {(progress: Progress) => void} [told]
+   */
+  #send(request, told) {
+    const id = ++this.#count;
+    const answer = new Promise((resolve, reject) => {
+      this.#waiting.set(id, { resolve, reject, told });
+      try {
+        this.#open().postMessage({ id, ...request });
+      } catch (error) {
+        this.#end(new Error(`Files cannot be made here: this browser starts no worker (${error instanceof Error ? error.message : error}).`));
+      }
+    });
+    return { id, answer };
+  }
+
+  #open() {
+    if (this.#worker) return this.#worker;
+    const worker = new Worker(new URL("./workshop/worker.js", import.meta.url), { type: "module", name: "workshop" });
+    const broken = () => this.#end(new Error("The part of the page that makes files did not load. Try again with a network; nothing was lost."));
+    worker.onmessage = ({ data }) => (data.broken ? broken() : this.#take(data));
+    worker.onerror = (event) => {
+      event.preventDefault();
+      broken();
+    };
+    this.#worker = worker;
+    return worker;
+  }
+
+  /** @param {{ id: number, answer?: unknown, wrong?: string, stopped?: boolean, progress?: Progress }} told */
+  #take({ id, answer, wrong, stopped, progress }) {
+    const waiting = this.#waiting.get(id);
+    if (progress) {
+      waiting?.told?.(progress);
+      return;
+    }
+    this.#waiting.delete(id);
+    if (stopped) waiting?.reject(new Stopped());
+    else if (wrong !== undefined) waiting?.reject(new Error(wrong));
+    else waiting?.resolve(answer);
+  }
+
+  /** @param {Error} why */
+  #end(why) {
+    this.#worker?.terminate();
+    this.#worker = null;
+    const waiting = [...this.#waiting.values()];
+    this.#waiting.clear();
+    for (const { reject } of waiting) reject(why);
+  }
+}
+
+/**
+ * @typedef {object} Search
+ * @property {Promise<void>} ended when nothing better is left or it looked far enough; rejected when it was stopped
+ * @property {() => void} stop
+ */
