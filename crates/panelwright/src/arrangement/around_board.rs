@@ -4,6 +4,7 @@ use super::BoardPlace;
 use super::arrange::{BESIDE_MM, EDGE_WEB_MM, gap, surround};
 use super::needs::Needs;
 use crate::design::{CoolerAir, IoOpening, Spec};
+use crate::dimensions::coolers::{BETTER_GAP_ABOVE_DOWN_BLOWER, GAP_ABOVE_DOWN_BLOWER};
 use crate::dimensions::margins;
 use crate::dimensions::{boards, cards};
 use crate::parts::{Part, PartKind, card};
@@ -16,7 +17,7 @@ const CARD_END_MM: [f64; 2] = margins::CARD_END.get();
 const OVER_TOWER_MM: [f64; 2] = margins::OVER_TOWER.get();
 /// Above a cooler that takes its air from above, mm: 81.28 less 71.12 in the thermal design guides of the LGA775 era;
 /// comfortable is 15 (from memory: measure yours).
-const OVER_INTAKE_MM: [f64; 2] = [margins::OVER_INTAKE_LEAST.get(), margins::OVER_INTAKE_EASY.get()];
+const OVER_INTAKE_MM: [f64; 2] = [GAP_ABOVE_DOWN_BLOWER.get(), BETTER_GAP_ABOVE_DOWN_BLOWER.get()];
 
 /// What board, cooler, memory and card ask of the walls.
 pub(super) fn around_board(spec: &Spec, place: &BoardPlace, parts: &[Part]) -> Needs {

@@ -19,6 +19,7 @@ use super::boards::slot_centre_x;
 use super::cards::{CardHeight, FINGER_EDGE_Z, card_face_x, card_key_y};
 use super::catalogue::Entry;
 use super::documents::CEM;
+use super::io_aperture::REAR_WALL_INNER_Y;
 use super::source::{Source, Sourced};
 use super::table::sizes;
 
@@ -103,8 +104,8 @@ sizes! {
         Source::derived(CEM, "figure 9-5: a tongue of 10.19 mm and play");
     TONGUE_SLOT_Y: [f64; 2] = [-13.3, -10.5], "Slot in the tray for a tongue, along the case", "y = {} to {} mm",
         Source::derived(CEM, "figures 9-3 and 9-5: the bent tongue and play");
-    STANDOFF_CLEARING_TONGUE: f64 = 10.5, "Standoff that lifts a standard tongue clear of the tray", "at least {} mm",
-        Source::derived(CEM, "figure 9-5: tip 10.19 mm below the board's underside");
+    STANDOFF_CLEARING_TONGUE: f64 = 10.96, "Standoff that lifts a standard tongue clear of the tray", "at least {} mm",
+        Source::derived(CEM, "figure 9-5: tip 10.19 mm below the board's underside, 0.52 for the shelf and 0.25 for the bracket");
 }
 
 /// Free width a display plug needs, by distance outward from the bracket's outer face: pairs of
@@ -127,10 +128,17 @@ pub fn plug_free_width(distance_mm: f64) -> Sourced<f64> {
     Sourced::new(width, PLUG_FREE_WIDTHS.source())
 }
 
-/// The width a window needs in a wall of this thickness that lies against the brackets.
+/// The width a window needs in a rear wall of this thickness.
+///
+/// Its far side stands further out than its thickness: the wall begins behind the bracket's outer face, at the plane that
+/// the board's standard sets.
 #[must_use]
 pub fn window_width_in_wall(thickness_mm: f64) -> Sourced<f64> {
-    plug_free_width(thickness_mm)
+    let behind_bracket = BRACKET_OUTER_Y.get() - REAR_WALL_INNER_Y.get();
+    Sourced::new(
+        plug_free_width(thickness_mm + behind_bracket).get(),
+        Source::derived(CEM, "figure 9-24, from the rear wall's plane of ATX 2.2, figure 4"),
+    )
 }
 
 /// The bracket of a card height.

@@ -68,9 +68,9 @@ sizes! {
         Source::published(COOLER_GUIDE_1, "stack-up height: 3.4 of socket and 4.38 of package");
     SPREADER_OF_OTHER_SOCKETS: [f64; 2] = [6.5, 8.2], "Heat spreader's top above the board, other sockets", "{} to {} mm",
         Source::from_memory(TRADE, "LGA1200, LGA1700, AM4 and AM5");
-    SPREADER_ALLOWANCE: f64 = 8.0, "Room to add to a cooler's height, above the board's top", "{} mm",
-        Source::derived(COOLER_GUIDE_1, "7.78 ±0.34 mm, rounded for other sockets");
-    GAP_ABOVE_DOWN_BLOWER: f64 = 10.0, "Free gap above a cooler that blows down", "at least {} mm",
+    SPREADER_ALLOWANCE: f64 = 8.2, "Room to add to a cooler's height, above the board's top", "{} mm",
+        Source::derived(COOLER_GUIDE_1, "7.78 ±0.34 mm; other sockets up to 8.2 mm from memory");
+    GAP_ABOVE_DOWN_BLOWER: f64 = 10.16, "Free gap above a cooler that blows down", "at least {} mm",
         Source::derived(COOLER_GUIDE_2, "nothing nearer than 81.28 mm over a cooler of 71.12 mm");
     BETTER_GAP_ABOVE_DOWN_BLOWER: f64 = 20.0, "Better gap above a cooler that blows down", "15 to {} mm",
         Source::derived(COOLER_GUIDE_2, "twice the least gap");

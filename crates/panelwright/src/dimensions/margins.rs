@@ -1,7 +1,7 @@
 //! Air and strips of sheet that the arrangement leaves: least, and comfortable where there are two.
 
 use super::catalogue::Entry;
-use super::documents::{ASME_B18_6_3, COOLER_GUIDE_2, TRADE, WORKSHOP};
+use super::documents::{ASME_B18_6_3, TRADE, WORKSHOP};
 use super::source::Source;
 use super::table::sizes;
 
@@ -21,11 +21,7 @@ sizes! {
         practice("room beyond a card");
     OVER_TOWER: [f64; 2] = [2.0, 6.0], "Above a tower cooler", "{} mm, comfortable {}",
         practice("room over a cooler");
-    OVER_INTAKE_LEAST: f64 = 10.16, "Above a cooler that takes its air from above, least", "{} mm",
-        Source::derived(COOLER_GUIDE_2, "81.28 less 71.12 mm");
-    OVER_INTAKE_EASY: f64 = 15.0, "Above a cooler that takes its air from above, comfortable", "{} mm",
-        Source::from_memory(TRADE, "free height over flat coolers");
-    BEFORE_FAN: [f64; 2] = [5.0, 15.0], "Before a fan on a wall", "{} mm, comfortable {}",
+    BEFORE_FAN: [f64; 2] = [10.0, 15.0], "Before a fan on a wall", "{} mm, comfortable {}",
         practice("fan handbooks ask for depth on the intake side; the figure is custom");
     BETWEEN_CONNECTORS: f64 = 6.0, "Between front connectors, so that plugs fit side by side", "{} mm",
         Source::from_memory(TRADE, "a USB-A plug's body is up to 16 mm wide");

@@ -89,8 +89,8 @@ const METRIC_LENGTHS: Sourced<[f64; 22]> = Sourced::new(
 );
 
 /// The inch lengths sold for 6-32 screws, in inches.
-const INCH_LENGTHS: Sourced<[f64; 10]> = Sourced::new(
-    [0.1875, 0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 1.0, 1.25, 1.5],
+const INCH_LENGTHS: Sourced<[f64; 11]> = Sourced::new(
+    [0.1875, 0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 0.875, 1.0, 1.25, 1.5],
     Source::from_memory(ASME_B18_6_3, "lengths of size 6 screws"),
 );
 

@@ -20,7 +20,8 @@ const KEPT_FOR_BOARD_MM: f64 = 2.7;
 /// Turns of thread that hold where a standoff is too short for a whole diameter (common practice).
 const TURNS_SHORT: f64 = 5.0;
 
-/// Turns of thread that hold the board itself, which pulls at nothing (common practice).
+/// Turns of thread that hold the board itself, which pulls at nothing, where a standoff has no room for a whole diameter
+/// (common practice).
 const TURNS_BOARD: f64 = 4.0;
 
 /// Sheet left behind a rebate for the shield's springs, mm: inside the 0.94 to 1.32 of ATX 2.2, figure 4.
@@ -85,16 +86,20 @@ fn from_below(bench: &Bench, letter: char, standoff_mm: f64) -> Plan {
 }
 
 fn from_above(letter: char, room_mm: f64) -> Plan {
-    let least = TURNS_BOARD * pitch(STANDOFF_THREAD).get();
     let plan = Plan::new(
         format!("screw-board-{letter}"),
         "screw of the board into a standoff",
         STANDOFF_THREAD,
         boards::PCB_THICKNESS.get(),
-        Grip::Depth(least, Some(room_mm)),
+        Grip::Steel(Some(room_mm)),
     )
     .joins(["board".to_owned(), format!("standoff-{letter}")]);
-    Plan { washers: 0..=0, ..plan }
+    let plan = Plan { washers: 0..=0, ..plan };
+    if plan.has_length() {
+        return plan;
+    }
+    let least = TURNS_BOARD * pitch(STANDOFF_THREAD).get();
+    Plan { grip: Grip::Depth(least, Some(room_mm)), ..plan }
 }
 
 fn aperture(bench: &mut Bench) {

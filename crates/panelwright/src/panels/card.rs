@@ -28,8 +28,9 @@ const TIE_BESIDE_MM: f64 = 6.0;
 /// From the tab down to the two holes of a tie, mm: one loop around the bracket's edge (common practice).
 const TIE_DOWN_MM: [f64; 2] = [6.0, 18.0];
 
-/// Play of a tongue above the floor that needs no slot, mm: 10.5 less 10.19 (see `STANDOFF_CLEARING_TONGUE`).
-const TONGUE_PLAY_MM: f64 = 0.31;
+/// Play of a tongue above the floor that needs no slot, mm: shelf ±0.52 and bracket ±0.25 (see
+/// `STANDOFF_CLEARING_TONGUE`).
+const TONGUE_PLAY_MM: f64 = 0.77;
 
 pub(super) fn features(bench: &mut Bench) {
     let Some(spec) = bench.spec.card.as_ref() else { return };

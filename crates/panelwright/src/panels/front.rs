@@ -13,7 +13,7 @@ use crate::dimensions::source::Source;
 use crate::drawing::Contour;
 
 /// Room around a nut's corners in a counterbore, mm across: a box spanner's wall (common practice).
-const SPANNER_MM: f64 = 3.0;
+pub(super) const SPANNER_MM: f64 = 3.0;
 
 /// Play of a plug's body in its window, mm across (common practice).
 const PLAY_MM: f64 = 0.5;
@@ -129,7 +129,7 @@ fn audio(bench: &mut Bench, wall: Wall, centre: Point, number: usize) {
     bench.hole(wall, cut, centre, socket.hole_mm);
     let deep = bench.thickness() - socket.panel_max_mm;
     if deep > 1e-9 {
-        let wide = libm::ceil(sharp_corners_mm(AUDIO_NUT_MM));
+        let wide = libm::ceil(sharp_corners_mm(AUDIO_NUT_MM) + SPANNER_MM);
         let why = format!(
             "Counterbore from inside for the jack's nut: it clamps {} mm of sheet at most",
             socket.panel_max_mm

@@ -3,6 +3,7 @@
 use kurbo::Point;
 
 use super::bench::{Bench, Cut};
+use super::front::SPANNER_MM;
 use super::panel::{Face, FeatureKind, Purpose};
 use super::screws::{Grip, Plan};
 use crate::design::Wall;
@@ -135,8 +136,8 @@ fn jack(bench: &mut Bench) {
     let socket = &BARREL_SOCKETS[0];
     let deep = bench.thickness() - socket.panel_max_mm;
     if deep > 0.0 {
-        // Room for its nut: the jack's body behind the panel is as wide (see parts::wall).
-        let wide = diameter + 4.0;
+        // Its nut is as wide as the jack's body behind the panel (see parts::wall), and a spanner goes around it.
+        let wide = diameter + 4.0 + SPANNER_MM;
         let why = format!("Counterbore from inside: the jack clamps at most {} mm of sheet", socket.panel_max_mm);
         let cut = Cut::new("jack-counterbore", Purpose::PortCounterbore, why, socket.source).about(about);
         let kind = FeatureKind::Counterbore;

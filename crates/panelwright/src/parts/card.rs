@@ -2,7 +2,7 @@
 
 use crate::arrangement::BoardPlace;
 use crate::design::{BoardSpec, CardHold, CardKind, CardPlug, CardSpec, PlugAt, Window};
-use crate::dimensions::cards::{self, CardHeight};
+use crate::dimensions::cards::{self, CardHeight, WIDE_BRACKETS};
 use crate::dimensions::source::{Confidence, Source};
 use crate::dimensions::{boards, plugs};
 use crate::parts::board::u_box;
@@ -167,7 +167,11 @@ fn bracket(spec: &CardSpec, board: &BoardSpec, place: &BoardPlace) -> Part {
     let inner = cards::BRACKET_INNER_Y.get();
     let shelf = cards::shelf_z(height).get();
     let tab_top = shelf + cards::BRACKET_THICKNESS.get();
-    let plate_x = [cards::bracket_x_range(last).get()[0], cards::bracket_x_range(first).get()[1]];
+    let right = cards::bracket_x_range(first).get()[1];
+    // The wide bracket's figure leaves open on which side its last millimetre lies: taken away from the processor.
+    let wide = WIDE_BRACKETS.iter().find(|wide| wide.slots == u32::from(spec.slots) && height == CardHeight::Standard);
+    let left = wide.map_or(cards::bracket_x_range(last).get()[0], |wide| right - wide.body_mm);
+    let plate_x = [left, right];
     let tab_x = [cards::tab_x_range(last, height).get()[0], cards::tab_x_range(first, height).get()[1]];
     let straight = cards::straight_end_z(height).get();
     let mut bodies = vec![

@@ -3,12 +3,12 @@
 use crate::arrangement::BoardPlace;
 use crate::design::{BoardSpec, CoolerKind, CoolerSpec};
 use crate::dimensions::boards;
+use crate::dimensions::coolers::SPREADER_ALLOWANCE;
 use crate::parts::board::{socket, u_box};
 use crate::parts::{Carrier, Part, PartKind};
 
-/// Room above the board's top face taken by processor and socket, mm: 7.78 ±0.34 published for the sockets named in
-/// the thermal design guides, rounded up.
-pub const PROCESSOR_MM: f64 = 8.0;
+/// Room above the board's top face taken by processor and socket, mm.
+pub const PROCESSOR_MM: f64 = SPREADER_ALLOWANCE.get();
 
 /// Side of the square base under the fins, mm (from memory: measure yours).
 const BASE_MM: f64 = 40.0;

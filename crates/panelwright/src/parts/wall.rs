@@ -4,6 +4,8 @@ use kurbo::Point;
 
 use crate::arrangement::PortKind;
 use crate::design::{ButtonSpec, FanSpec};
+use crate::dimensions::connectors::push_button;
+use crate::dimensions::fasteners::sharp_corners_mm;
 use crate::dimensions::plugs;
 use crate::parts::{Carrier, KeepClear, Part, PartKind};
 use crate::solid::{Aabb, PanelFrame};
@@ -28,11 +30,11 @@ pub const fn port_size_mm(kind: PortKind) -> [f64; 2] {
     }
 }
 
-/// Diameter of a button's collar behind the panel, mm: nominal size and a nut around it (nut about 4 mm wider than
-/// the thread; from memory: measure yours).
+/// Diameter of a button behind the panel, mm: over the corners of its nut.
 #[must_use]
 pub fn button_body_mm(size_mm: f64) -> f64 {
-    size_mm + 4.0
+    // A size that is not in the table gets a nut 4 mm wider than its thread (from memory: measure yours).
+    push_button(size_mm as u32).map_or(size_mm + 4.0, |button| sharp_corners_mm(button.nut_flats.get()))
 }
 
 /// A box behind (`depth` > 0 inward) a panel, centred on a point of it.

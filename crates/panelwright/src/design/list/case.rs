@@ -17,6 +17,21 @@ const TEMPLATE_PAPERS: &[(&str, &str)] = &[
     ("a0", "A0, plotter"),
 ];
 
+/// Sides of sheets as shops and dealers sell them (trade sizes; 48 and 96 in in the last two).
+const SHEET_SIDES: &[(&str, f64)] = &[
+    ("405", 405.0),
+    ("600", 600.0),
+    ("610", 610.0),
+    ("1220", 1220.0),
+    ("1525", 1525.0),
+    ("2050", 2050.0),
+    ("2070", 2070.0),
+    ("2440", 2440.0),
+    ("2800", 2800.0),
+    ("48 in, 1219", 1219.0),
+    ("96 in, 2438", 2438.0),
+];
+
 pub(super) fn list() -> Vec<Choice> {
     let mut list = size();
     list.extend(sheet());
@@ -118,11 +133,11 @@ fn sheet() -> Vec<Choice> {
         layer(628, "sheet.paint_in", "Paint on inside faces", 1.0, "A built-up coat is 0.05 to 0.15 mm."),
         layer(629, "sheet.paint_edges", "Paint on cut edges", 1.0, "Cut edges of the chassis slide along the sleeve."),
         Entry::mm(630, "stock.width", group, "Sheet as bought, width", [100.0, 4000.0], 1.0, 1220.0)
-            .presets(&[("405", 405.0), ("600", 600.0), ("610", 610.0), ("1220", 1220.0), ("2440", 2440.0)])
+            .presets(SHEET_SIDES)
             .help("A panel larger than the sheet cannot be cut from it.", PRACTICE)
             .done(),
         Entry::mm(631, "stock.height", group, "Sheet as bought, height", [100.0, 4000.0], 1.0, 610.0)
-            .presets(&[("405", 405.0), ("600", 600.0), ("610", 610.0), ("1220", 1220.0), ("2440", 2440.0)])
+            .presets(SHEET_SIDES)
             .help("A panel larger than the sheet cannot be cut from it.", PRACTICE)
             .done(),
     ]

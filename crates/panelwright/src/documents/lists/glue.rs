@@ -8,8 +8,8 @@ use crate::parts::PartKind;
 
 /// Wood glue on a joint, ml for each square metre of one face.
 pub(super) const GLUE_ML_PER_M2: Sourced<f64> = Sourced::new(
-    200.0,
-    Source::common_practice("Workshop custom", "wood glue on one face of a joint, 150 to 250 g/m²"),
+    180.0,
+    Source::common_practice("Workshop custom", "wood glue on one face of a joint, 150 to 250 g/m² at 1.1 g/ml"),
 );
 
 /// Glue in a bottle, ml.
@@ -36,12 +36,13 @@ pub fn glue(build: &Build) -> GlueNeed {
         let Some(covered) = build.panel(seam.covered) else { continue };
         let length = seam_length(covered, seam.through);
         // Faces that meet, in thicknesses for each millimetre of the corner: the edge itself; a rebate's wall beside
-        // it; the flanks of fingers and tabs beside their ends, about one thickness each for fingers of three.
+        // it; the flanks of fingers and tabs beside their ends. Each flank is shared by two fingers: with fingers of three
+        // thicknesses, one flank of a thickness each.
         let faces = match seam.joint {
             Joint::Brackets => continue,
             Joint::Blocks => 1.0,
             Joint::Rebate => 1.5,
-            Joint::Finger | Joint::Tab => 1.67,
+            Joint::Finger | Joint::Tab => 1.33,
         };
         need.seams += 1;
         need.area_mm2 += length * t * faces;

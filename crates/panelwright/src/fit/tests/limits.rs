@@ -243,7 +243,7 @@ fn inside() -> Vec<Row> {
             with(|f| {
                 f.spec.cooler.as_mut().unwrap().air = CoolerAir::Down;
                 let top = f.inside(Wall::Top);
-                f.part("cooler").bodies[0].max[2] = top - 10.0 + over;
+                f.part("cooler").bodies[0].max[2] = top - 10.16 + over;
             })
         }),
         ("cooler-under-top", Blocks, "a part above", "obstacle", |over| {
