@@ -106,11 +106,12 @@ fn a_layout_is_there_at_once_and_never_gets_worse() {
     let mut layout = workshop(&bench).layout().map_err(JsValue::from).unwrap();
     let sheets = |layout: &panelwright_wasm::Layout| plain(layout.found())["sheets"].as_array().map_or(0, Vec::len);
     let first = sheets(&layout);
-    assert!(first > 1 && layout.steps() == 0.0, "{first}");
+    let start = layout.steps();
+    assert!(first > 1, "{first}");
     for _ in 0..3 {
         layout.step(20_000);
     }
-    assert!(layout.done() || layout.steps() >= 60_000.0);
+    assert!(layout.done() || layout.steps() >= start + 60_000.0);
     assert!(sheets(&layout) <= first && sheets(&layout) >= plain(layout.found())["bound"].as_u64().unwrap() as usize);
     assert!(layout.file(0, "dxf").contains("AC1015"));
     assert!(layout.file(first, "dxf").is_empty());

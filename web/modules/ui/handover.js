@@ -47,7 +47,8 @@ export class Handover {
         const tiled = plan.sheets.filter((sheet) => sheet.pages > 1).length;
         const how = tiled === 0 ? "each panel on one page" : `${counted(tiled, "panel")} on several`;
         say(this.#pages, `${counted(plan.pages, "page")}, true size, ${how}`);
-        this.#pages.setAttribute("aria-busy", "false");
+        // A change may have come while the pages were counted.
+        if (this.#planned === this.#view?.link) this.#pages.setAttribute("aria-busy", "false");
       },
       // Why it did not work is said when the templates are asked for.
       () => say(this.#pages, "true size, as many pages as needed"),
@@ -111,18 +112,20 @@ export class Handover {
       const first = this.#planned === "";
       this.#pages.setAttribute("aria-busy", "true");
       clearTimeout(this.#waiting);
-      // The first view stands before the workshop is started for this.
-      this.#waiting = window.setTimeout(() => (first ? idle(() => this.#plan()) : this.#plan()), PAUSE_MS);
+      this.#waiting = window.setTimeout(() => this.#plan(first), PAUSE_MS);
     }
   }
 
-  #plan() {
+  /** @param {boolean} first whether nothing was planned before */
+  #plan(first) {
     const view = this.#view;
     if (!view) return;
     this.#planned = view.link;
     const bytes = size(new Blob([this.#take.bench.design_file()]).size);
     say(this.#file, `every choice of yours: a file of ${bytes}, or a link of ${address(view.link).length} characters`);
-    this.#newest.want(view.link);
+    // The first view stands before the workshop is started for this.
+    if (first) idle(() => this.#newest.want(this.#planned));
+    else this.#newest.want(view.link);
   }
 
   /** @param {View} view */

@@ -8,6 +8,7 @@ use super::arrange::gap;
 use crate::design::{Slide, Spec, Wall};
 use crate::dimensions::margins;
 use crate::solid::Aabb;
+use crate::sorting::sort_by;
 
 /// Air around room kept for hardware, mm (common practice: brackets are bent by hand).
 pub const AIR_MM: f64 = margins::AROUND_HARDWARE.get();
@@ -126,7 +127,7 @@ pub fn back_bracket(spec: &Spec, inside: &Inside) -> Result<Aabb, f64> {
         .map(|body| [body.min[0], body.max[0]])
         .collect();
     in_way.push([high, high]);
-    in_way.sort_by(|a, b| a[0].total_cmp(&b[0]));
+    sort_by(&mut in_way, |a, b| a[0].total_cmp(&b[0]));
     let mut widest = [low, low];
     let mut end = low;
     for [from, to] in in_way {
