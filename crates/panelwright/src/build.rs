@@ -5,7 +5,7 @@ use crate::design::{Design, Spec, Wall};
 use crate::documents::fingerprint::fingerprint;
 use crate::fastening::{Fastener, Screw, shopping_list};
 use crate::fit::{self, Finding, Severity};
-use crate::panels::{Panel, Unplaced, work_out};
+use crate::panels::{Panel, Unplaced, VentLeftOut, work_out};
 use crate::parts::Part;
 
 /// A case worked out from a design. Every part of it is plain data; nothing in it is changed later.
@@ -36,6 +36,8 @@ pub struct Build {
     pub fasteners: Vec<Fastener>,
     /// Brackets and captive nuts that found no free place.
     pub unplaced: Vec<Unplaced>,
+    /// Vents of which not one opening was cut.
+    pub left_out: Vec<VentLeftOut>,
     /// What the checks say, the heaviest first.
     pub findings: Vec<Finding>,
 }
@@ -56,6 +58,7 @@ impl Build {
             screws: &worked.screws,
             parts: &parts,
             unplaced: &worked.unplaced,
+            left_out: &worked.left_out,
         });
         Self {
             design: design.clone(),
@@ -67,6 +70,7 @@ impl Build {
             screws: worked.screws,
             fasteners,
             unplaced: worked.unplaced,
+            left_out: worked.left_out,
             findings,
         }
     }
@@ -81,6 +85,7 @@ impl Build {
             screws: &self.screws,
             parts: &self.parts,
             unplaced: &self.unplaced,
+            left_out: &self.left_out,
         }
     }
 

@@ -14,7 +14,7 @@
 
 use kurbo::{Point, Vec2};
 
-use crate::drawing::{Contour, Segment, Vertex};
+use crate::drawing::{Arc, Contour, Segment, Vertex};
 
 /// Which way relief is cut.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -80,8 +80,19 @@ pub struct Relieved {
     pub contour: Contour,
     /// Corners that stay as they are, and why.
     pub faults: Vec<(Point, CornerFault)>,
-    /// How many corners were relieved.
-    pub count: usize,
+    /// The circles cut into its corners.
+    pub circles: Vec<ReliefCircle>,
+}
+
+/// One circle of relief; all of it is void.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ReliefCircle {
+    /// The corner it relieves, on its rim.
+    pub corner: Point,
+    /// Its centre.
+    pub centre: Point,
+    /// Its radius, mm.
+    pub radius_mm: f64,
 }
 
 /// Most that may stay in a corner unrelieved, mm along the bisector: what a stroke of a file takes (common practice).
@@ -162,23 +173,35 @@ pub fn relieve(contour: &Contour, void: Void, radius_mm: f64, relief: Relief) ->
         }
     }
     let mut vertices = Vec::with_capacity(walked.vertices().len() * 3);
+    let mut circles = Vec::new();
     for (index, segment) in segments.iter().enumerate() {
         let onwards = match segment {
             Segment::Line { .. } => 0.0,
             Segment::Arc(arc) => arc.bulge(),
         };
         match (&corners[index], chosen[index]) {
-            (Some(corner), Some([back, ahead])) => push_relief(&mut vertices, corner, back, ahead),
+            (Some(corner), Some([back, ahead])) => {
+                let [from, to] = push_relief(&mut vertices, corner, back, ahead);
+                let arc = Arc::from_bulge(from.at, to.at, from.bulge);
+                circles.extend(arc.map(|Arc { centre, radius_mm, .. }| ReliefCircle {
+                    corner: corner.at,
+                    centre,
+                    radius_mm,
+                }));
+            }
             _ => vertices.push(Vertex { at: segment.from(), bulge: onwards }),
         }
     }
     let cut = Contour::new(vertices);
-    let relieved = chosen.iter().flatten().count();
-    if relieved > 0 && !cut.is_simple() {
+    if !circles.is_empty() && !cut.is_simple() {
         let crowded = corners.iter().flatten().map(|corner| (corner.at, CornerFault::Crowded));
-        return Relieved { contour: contour.clone(), faults: faults.into_iter().chain(crowded).collect(), count: 0 };
+        return Relieved {
+            contour: contour.clone(),
+            faults: faults.into_iter().chain(crowded).collect(),
+            circles: Vec::new(),
+        };
     }
-    Relieved { contour: if void_left { cut } else { cut.reversed() }, faults, count: relieved }
+    Relieved { contour: if void_left { cut } else { cut.reversed() }, faults, circles }
 }
 
 /// Lengths of the walls before and after the corner at the start of a segment, mm.
@@ -252,11 +275,15 @@ fn entries(corner: &Corner, radius_mm: f64, relief: Relief, [before_mm, after_mm
 
 /// The arc that stands in for the corner. Both kinds turn through 360° - 2φ in all; the diagonal one is cut in two at
 /// the corner only when that is needed to say it (it never is: one bulge holds up to a whole turn).
-fn push_relief(vertices: &mut Vec<Vertex>, corner: &Corner, back: f64, ahead: f64) {
+fn push_relief(vertices: &mut Vec<Vertex>, corner: &Corner, back: f64, ahead: f64) -> [Vertex; 2] {
     // cot(φ/2), exactly 1 for a right angle.
     let bulge = if (corner.before.dot(corner.after)).abs() < 1e-12 { 1.0 } else { 1.0 / libm::tan(corner.half) };
-    vertices.push(Vertex { at: corner.at + corner.before * back, bulge });
-    vertices.push(Vertex { at: corner.at + corner.after * ahead, bulge: 0.0 });
+    let arc = [
+        Vertex { at: corner.at + corner.before * back, bulge },
+        Vertex { at: corner.at + corner.after * ahead, bulge: 0.0 },
+    ];
+    vertices.extend(arc);
+    arc
 }
 
 #[cfg(test)]

@@ -42,8 +42,10 @@ pub fn all() -> Vec<Entry> {
     super::connectors::entries(&mut out);
     super::plugs::entries(&mut out);
     super::fasteners::entries(&mut out);
+    super::standoffs::entries(&mut out);
     super::sheets::entries(&mut out);
     super::hand_work::entries(&mut out);
+    super::stability::entries(&mut out);
     super::laser_kerf::entries(&mut out);
     super::router_work::entries(&mut out);
     super::method_limits::entries(&mut out);

@@ -14,10 +14,10 @@ use crate::sorting::sort_by;
 
 pub(super) const SAW_REACH: Rule = Rule {
     name: "saw-reach",
-    what: "The saw's frame reaches every line that is sawn by hand, from one edge of the panel or another.",
+    what: "The saw's frame reaches every line that is sawn by hand, from one outside edge of the panel or another.",
     source: Source::derived(
         "Geometry of the design",
-        "distance of each line from the nearest edge; depth of the frame",
+        "distance of each line from the nearest of the four outside edges; depth of the frame",
     ),
     look: saw_reach,
 };
@@ -68,7 +68,7 @@ fn saw_reach(scene: &Scene, found: &mut Vec<Finding>) {
                 .finds(
                     severity,
                     format!(
-                        "{lines} in {} {verb} up to {} from the nearest edge; the saw's frame reaches {}.",
+                        "{lines} in {} {verb} up to {} inside the nearest of its four outside edges; the saw's frame reaches {}.",
                         words::panel(sheet.wall()),
                         words::at_least(*needed),
                         words::limit(frame)

@@ -1,5 +1,6 @@
 //! Brackets and captive nuts that found no free place.
 
+use super::bracket_holes::is_off_leg;
 use super::finding::Finding;
 use super::rule::Rule;
 use super::scene::Scene;
@@ -20,11 +21,22 @@ fn stem(id: &str) -> &str {
     id.trim_end_matches(|end: char| end.is_ascii_digit()).trim_end_matches('-')
 }
 
+/// What hardware of a joint is, by the start of its id.
+fn kind(joint: &str) -> PartKind {
+    match joint.split('-').next() {
+        Some("captive") => PartKind::CaptiveNut,
+        Some("block") => PartKind::Block,
+        _ => PartKind::Bracket,
+    }
+}
+
 fn bracket_without_place(scene: &Scene, found: &mut Vec<Finding>) {
     let mut told: Vec<&str> = Vec::new();
     for missing in scene.case.unplaced {
         let joint = stem(&missing.id);
-        if told.contains(&joint) {
+        let kind = kind(joint);
+        // Hardware whose holes are off its legs has no place anywhere, and no other place would help.
+        if told.contains(&joint) || is_off_leg(scene.case.spec, kind) {
             continue;
         }
         told.push(joint);
@@ -39,9 +51,9 @@ fn bracket_without_place(scene: &Scene, found: &mut Vec<Finding>) {
                     && stem(&part.id) == joint
             })
             .count();
-        let what = match joint.split('-').next() {
-            Some("captive") => "captive nut",
-            Some("block") => "locating block",
+        let what = match kind {
+            PartKind::CaptiveNut => "captive nut",
+            PartKind::Block => "locating block",
             _ => "bracket",
         };
         let [a, b] = missing.walls.map(words::panel);

@@ -9,18 +9,25 @@
 //! One finding can stand for several of a kind (the thinnest of many thin webs, with their number): mend it and check
 //! again.
 
+mod blade_holes;
 mod board;
+mod board_support;
+mod bracket_holes;
 mod card;
 mod card_mount;
+mod card_slot;
 mod closest;
 mod cooler;
+mod cut_edges;
 mod drives;
+mod fan_spacing;
 mod fans;
 mod finding;
 mod front;
 mod hand;
 mod hardware;
 mod hole_play;
+mod joint_corners;
 mod joints;
 mod keep_clear;
 mod methods;
@@ -30,14 +37,20 @@ mod region;
 mod room;
 mod rule;
 mod scene;
+mod screw_remedy;
 mod screws;
+mod sheet_label;
 mod size;
 mod sleeve;
 mod solids;
+mod stability;
 mod supply;
+mod supply_face;
 #[cfg(test)]
 mod tests;
 mod unknowns;
+mod vents;
+mod web_between;
 mod web_limits;
 mod webs;
 mod words;
@@ -49,7 +62,7 @@ pub use rule::Rule;
 use crate::arrangement::Arrangement;
 use crate::design::Spec;
 use crate::fastening::Screw;
-use crate::panels::{Panel, Unplaced};
+use crate::panels::{Panel, Unplaced, VentLeftOut};
 use crate::parts::Part;
 use crate::sorting::sort_by;
 use scene::Scene;
@@ -69,10 +82,13 @@ pub struct Case<'a> {
     pub parts: &'a [Part],
     /// Brackets and captive nuts that found no free place.
     pub unplaced: &'a [Unplaced],
+    /// Vents of which not one opening was cut.
+    pub left_out: &'a [VentLeftOut],
 }
 
 /// Every rule, in the order in which they look.
 pub const RULES: &[Rule] = &[
+    card_slot::CARD_SLOT,
     card::CARD_LENGTH,
     card::CARD_HEIGHT,
     card::CARD_THICKNESS,
@@ -87,6 +103,8 @@ pub const RULES: &[Rule] = &[
     cooler::MEMORY_HEIGHT,
     board::STANDOFF_LEAST,
     board::METAL_UNDER_BOARD,
+    board_support::BOARD_SUPPORT,
+    board_support::STANDOFF_SOLD,
     board::SHIELD_DOES_NOT_CLIP,
     drives::DRIVE_UNDER_BOARD,
     drives::DRIVE_WASHERS,
@@ -95,8 +113,11 @@ pub const RULES: &[Rule] = &[
     supply::SUPPLY_INLET_FEET,
     supply::SUPPLY_CABLES,
     supply::SUPPLY_AIR,
+    supply_face::SUPPLY_CUT_OFF_FACE,
     fans::FAN_GAP,
     fans::FLOOR_OPENING_FEET,
+    fan_spacing::FAN_SPACING,
+    vents::VENT_NOT_CUT,
     front::BUTTON_DEPTH,
     front::BUTTON_GRIP,
     front::FRONT_CONNECTOR_DEPTH,
@@ -109,6 +130,7 @@ pub const RULES: &[Rule] = &[
     paper::PANEL_ON_STOCK,
     paper::PRINTER_SCALE,
     size::SIZE_TOO_SMALL,
+    stability::FEET_BASE,
     webs::HOLE_TO_EDGE,
     webs::OPENING_TO_EDGE,
     webs::APERTURE_TO_EDGE,
@@ -118,6 +140,7 @@ pub const RULES: &[Rule] = &[
     recesses::RECESS_MEETS_OPENING,
     recesses::OPENING_OVER_EDGE,
     joints::JOINT_BEYOND_METHOD,
+    joint_corners::JOINT_CORNERS_ROUND,
     joints::REBATE_LEAVES,
     joints::FINGER_WIDTH,
     joints::FINGERS_PRESS,
@@ -127,6 +150,7 @@ pub const RULES: &[Rule] = &[
     methods::CANNOT_BE_CUT,
     hand::SAW_REACH,
     hand::BLADE_ENTRY,
+    blade_holes::BLADE_HOLE,
     hole_play::HOLE_PLAY,
     methods::TAB_HEIGHT,
     screws::SCREW_LENGTH,
@@ -139,8 +163,10 @@ pub const RULES: &[Rule] = &[
     unknowns::JACK_HOLE_UNKNOWN,
     unknowns::SOCKET_ASSUMED,
     unknowns::SHEET_NOT_MEASURED,
+    sheet_label::SHEET_NOT_AS_SOLD,
     unknowns::HOLE_FROM_MEMORY,
     unknowns::MATERIAL,
+    bracket_holes::BRACKET_HOLE,
     hardware::BRACKET_WITHOUT_PLACE,
     solids::BRACKET_HITS_PART,
     // What no rule above has said of a pair.

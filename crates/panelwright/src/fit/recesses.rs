@@ -3,8 +3,9 @@
 use super::finding::{Finding, Severity};
 use super::rule::Rule;
 use super::scene::{Scene, Shape, face, outward};
+use super::web_between::{apart, web};
 use super::web_limits::WORKSHOP;
-use super::webs::{Thin, add, apart, id, name, owner, two, web};
+use super::webs::{Thin, add, id, name, owner, two};
 use super::words;
 use crate::dimensions::sheets::WEB_MIN_FIBREBOARD;
 use crate::dimensions::source::Source;
@@ -104,6 +105,7 @@ fn openings_over_edges(scene: &Scene, found: &mut Vec<Finding>) {
                             words::short(meet.width().min(meet.height())),
                             words::panel(behind.wall())
                         ),
+                        relief: None,
                     },
                 );
             }

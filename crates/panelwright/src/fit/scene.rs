@@ -2,11 +2,14 @@
 //!
 //! All solids are in the case frame, all features in their panel's frame, mm.
 
-use kurbo::{Point, Rect};
+use kurbo::{Point, Rect, Size};
 
 use super::Case;
+use super::cut_edges::CutEdges;
 use super::region::overlap_area;
-use crate::design::Wall;
+use crate::cutting::ReliefCircle;
+use crate::design::{Spec, Wall};
+use crate::drawing::Segment;
 use crate::panels::{Face, Feature, FeatureKind, Panel};
 use crate::parts::{Part, PartKind};
 use crate::solid::{Aabb, TOUCH_MM};
@@ -32,6 +35,10 @@ pub(super) struct Sheet<'a> {
     /// Its outline as a polygon, notches left out.
     outline: Vec<Point>,
     pub shapes: Vec<Shape<'a>>,
+    /// The outline as cut, where fingers or tabs break the panel's edges; else empty.
+    pub cut_outline: Vec<(Segment, Rect)>,
+    /// Furthest that corner relief goes into the sheet from that outline, mm.
+    pub relief_mm: f64,
 }
 
 /// A feature with its bounds.
@@ -39,6 +46,10 @@ pub(super) struct Sheet<'a> {
 pub(super) struct Shape<'a> {
     pub feature: &'a Feature,
     pub bounds: Rect,
+    /// What a router's corner relief takes besides.
+    pub relief: Vec<ReliefCircle>,
+    /// Its bounds with that relief.
+    pub cut: Rect,
 }
 
 /// The case made ready.
@@ -97,7 +108,7 @@ impl<'a> Scene<'a> {
             bodies,
             names,
             bounds: case.parts.iter().map(Part::bounds).collect(),
-            sheets: case.panels.iter().map(Sheet::new).collect(),
+            sheets: case.panels.iter().map(|panel| Sheet::new(case.spec, panel)).collect(),
         }
     }
 
@@ -139,14 +150,29 @@ impl<'a> Scene<'a> {
 }
 
 impl<'a> Sheet<'a> {
-    fn new(panel: &'a Panel) -> Self {
+    fn new(spec: &Spec, panel: &'a Panel) -> Self {
         let [width, height] = panel.size_mm;
         let solid = Aabb::new(
             panel.frame.to_case(Point::ZERO, 0.0),
             panel.frame.to_case(Point::new(width, height), -panel.thickness_mm),
         );
-        let shapes = panel.features.iter().map(|feature| Shape { feature, bounds: bounds_of(feature) }).collect();
-        Self { panel, solid, outline: panel.outline.flatten(FLAT_MM), shapes }
+        let CutEdges { relief, outline: cut_outline, relief_mm } = CutEdges::of(spec, panel);
+        let shapes = panel
+            .features
+            .iter()
+            .zip(relief)
+            .map(|(feature, relief)| {
+                let bounds = bounds_of(feature);
+                let cut = relief.iter().fold(bounds, |all, circle| {
+                    all.union(Rect::from_center_size(
+                        circle.centre,
+                        Size::new(2.0 * circle.radius_mm, 2.0 * circle.radius_mm),
+                    ))
+                });
+                Shape { feature, bounds, relief, cut }
+            })
+            .collect();
+        Self { panel, solid, outline: panel.outline.flatten(FLAT_MM), shapes, cut_outline, relief_mm }
     }
 
     pub fn wall(&self) -> Wall {

@@ -5,6 +5,7 @@
 use super::finding::Finding;
 use super::rule::Rule;
 use super::scene::Scene;
+use super::screw_remedy::remedy;
 use super::words;
 use crate::dimensions::source::{Source, Sourced};
 use crate::fastening::Screw;
@@ -128,15 +129,10 @@ fn screw_length(scene: &Scene, found: &mut Vec<Finding>) {
         };
         let text = format!("{}: {what}, it must be {range}.", words::capital(&words::screw(screw)));
         groups.add(format!("{} {text}", screw.what), &[&screw.id], || {
-            let remedy = if screw.washers < 4 {
-                "Take another length, more or fewer washers under the head, or file the screw to length."
-            } else {
-                "Take another length, or file the screw to length."
-            };
             SCREW_LENGTH
                 .blocks(text)
                 .with_mm(measured, needed)
-                .with_remedy(remedy)
+                .with_remedy(remedy(scene, screw, &range))
                 .with_about(&screw.joins)
                 .with_at(screw.head_at)
                 .with_source(screw.source)

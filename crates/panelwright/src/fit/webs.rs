@@ -5,11 +5,13 @@
 //! one for each panel, and only where the maker can move something: the webs that the standards of board, card and supply leave are theirs). Several thin
 //! webs between the same two things give one finding, about the thinnest.
 
-use kurbo::{Point, Rect};
+use kurbo::Point;
 
+use super::cut_edges::{relief_remedy, to_broken_edge};
 use super::finding::{Finding, Severity};
 use super::rule::Rule;
 use super::scene::{Scene, Shape, Sheet};
+use super::web_between::{apart, nominal_web, web};
 use super::web_limits::{WORKSHOP, WebLimits};
 use super::words;
 use crate::design::IoOpening;
@@ -88,6 +90,8 @@ pub(super) struct Thin {
     pub about: Vec<String>,
     pub at: [f64; 3],
     pub between: String,
+    /// What mends it when nothing but corner relief makes it thin.
+    pub relief: Option<String>,
 }
 
 /// Adds a web to the one of the same key, of which the thinnest speaks for all.
@@ -116,6 +120,7 @@ fn tell(rule: &Rule, list: Vec<Thin>, found: &mut Vec<Finding>) {
             format!("Only {} of sheet between {}.{more}", words::mm(thin.web), thin.between)
         };
         let remedy = match thin.severity {
+            _ if thin.relief.is_some() => thin.relief.unwrap_or_default(),
             Severity::Blocks => {
                 format!("Move one of them by {} or more.", words::at_least(WEB_MIN_FIBREBOARD.get() - thin.web))
             }
@@ -208,12 +213,12 @@ fn edge_class(shape: &Shape) -> EdgeOf {
     }
 }
 
-/// The nearest of the panel's edges to a shape: distance, and the point of the edge. A notch is not measured to the
-/// edges it runs out to.
-fn nearest_edge(sheet: &Sheet, shape: &Shape) -> Option<(f64, Point)> {
+/// The nearest of the panel's edges to a shape, within `reach`: distance, and the point of the edge. A notch is not
+/// measured to the edges it runs out to. Where joints break an edge its real line counts, not the strip they take.
+fn nearest_edge(sheet: &Sheet, shape: &Shape, reach: f64) -> Option<(f64, Point)> {
     let sound = sheet.panel.sound();
-    let (bounds, centre) = (shape.bounds, shape.bounds.center());
-    [
+    let (bounds, centre) = (shape.cut, shape.cut.center());
+    let (web, point) = [
         (bounds.x0 - sound.x0, Point::new(sound.x0, centre.y)),
         (sound.x1 - bounds.x1, Point::new(sound.x1, centre.y)),
         (bounds.y0 - sound.y0, Point::new(centre.x, sound.y0)),
@@ -221,7 +226,11 @@ fn nearest_edge(sheet: &Sheet, shape: &Shape) -> Option<(f64, Point)> {
     ]
     .into_iter()
     .filter(|(web, _)| !(shape.feature.notch && *web <= TOUCH_MM))
-    .min_by(|a, b| a.0.total_cmp(&b.0))
+    .min_by(|a, b| a.0.total_cmp(&b.0))?;
+    if sheet.cut_outline.is_empty() || shape.feature.notch || web - sheet.relief_mm >= reach {
+        return Some((web, point));
+    }
+    to_broken_edge(sheet, shape, reach).map(|web| (web, point))
 }
 
 fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
@@ -235,7 +244,7 @@ fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
     for sheet in &scene.sheets {
         let limits = WebLimits::of(scene, sheet);
         for shape in sheet.shapes.iter().filter(|shape| shape.is_through() && edge_class(shape) == class) {
-            let Some((web, point)) = nearest_edge(sheet, shape) else { continue };
+            let Some((web, point)) = nearest_edge(sheet, shape, limits.reach()) else { continue };
             let mut told = limits.weigh(web);
             let border = IO_BORDER.get();
             if class == EdgeOf::Aperture
@@ -261,47 +270,12 @@ fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
                     about: vec![sheet.id().to_owned(), id(sheet, shape)],
                     at: sheet.panel.frame.to_case(point, 0.0),
                     between: format!("{} and the edge of {}", name(shape), words::panel(sheet.wall())),
+                    relief: None,
                 },
             );
         }
     }
     tell(rule, list, found);
-}
-
-/// Distance between two rectangles' sides, 0 when they meet.
-pub(super) fn apart(a: &Rect, b: &Rect) -> f64 {
-    let x = (a.x0 - b.x1).max(b.x0 - a.x1);
-    let y = (a.y0 - b.y1).max(b.y0 - a.y1);
-    x.max(y)
-}
-
-/// Whether one rectangle lies within another.
-fn within(inner: &Rect, outer: &Rect) -> bool {
-    outer.x0 <= inner.x0 && inner.x1 <= outer.x1 && outer.y0 <= inner.y0 && inner.y1 <= outer.y1
-}
-
-/// Sheet between two shapes: 0 when they touch, cross, or one lies in the other.
-pub(super) fn web(one: &Shape, other: &Shape) -> f64 {
-    match (one.round(), other.round()) {
-        (Some((a, r)), Some((b, s))) => (libm::sqrt(a.distance_squared(b)) - r - s).max(0.0),
-        (Some((centre, radius)), None) => round_web(centre, radius, other),
-        (None, Some((centre, radius))) => round_web(centre, radius, one),
-        (None, None) => {
-            let (a, b) = (&one.feature.contour, &other.feature.contour);
-            let holds = |outer: &Shape, inner: &Shape| {
-                within(&inner.bounds, &outer.bounds)
-                    && inner.feature.contour.vertices().first().is_some_and(|at| outer.feature.contour.contains(at.at))
-            };
-            if holds(one, other) || holds(other, one) { 0.0 } else { a.distance_to(b) }
-        }
-    }
-}
-
-/// Sheet between a circle and a shape of another form.
-fn round_web(centre: Point, radius: f64, shape: &Shape) -> f64 {
-    let contour = &shape.feature.contour;
-    let inside = shape.bounds.contains(centre) && contour.contains(centre);
-    if inside { 0.0 } else { (contour.distance_to_point(centre) - radius).max(0.0) }
 }
 
 fn pair_class(one: &Shape, other: &Shape) -> PairOf {
@@ -314,15 +288,15 @@ fn pair_class(one: &Shape, other: &Shape) -> PairOf {
 
 /// Every two shapes nearer than `reach`, seen once: sorted from left to right, each looks only as far as it must.
 fn near<'s, 'a>(shapes: &mut [&'s Shape<'a>], reach: f64) -> Vec<(&'s Shape<'a>, &'s Shape<'a>)> {
-    sort_by(shapes, |a, b| a.bounds.x0.total_cmp(&b.bounds.x0).then_with(|| a.feature.id.cmp(&b.feature.id)));
+    sort_by(shapes, |a, b| a.cut.x0.total_cmp(&b.cut.x0).then_with(|| a.feature.id.cmp(&b.feature.id)));
     let mut found = Vec::new();
     for (index, one) in shapes.iter().enumerate() {
         for other in &shapes[index + 1..] {
-            if other.bounds.x0 - one.bounds.x1 >= reach {
+            if other.cut.x0 - one.cut.x1 >= reach {
                 // Later ones begin further right still, but one wide shape may yet reach them.
                 break;
             }
-            if apart(&one.bounds, &other.bounds) < reach {
+            if apart(&one.cut, &other.cut) < reach {
                 found.push((*one, *other));
             }
         }
@@ -355,6 +329,9 @@ fn pairs(scene: &Scene, found: &mut Vec<Finding>, class: PairOf) {
                 continue;
             }
             let middle = one.feature.centre.midpoint(other.feature.centre);
+            let nominal = nominal_web(one, other);
+            let by_relief = !note && limits.weigh(nominal).is_none_or(|told| told.0 > severity);
+            let wanted = if nominal >= WEB_MIN_FIBREBOARD.get() { WEB_MIN_FIBREBOARD.get() } else { limit.get() };
             add(
                 &mut list,
                 Thin {
@@ -367,6 +344,7 @@ fn pairs(scene: &Scene, found: &mut Vec<Finding>, class: PairOf) {
                     about: vec![sheet.id().to_owned(), id(sheet, one), id(sheet, other)],
                     at: sheet.panel.frame.to_case(middle, 0.0),
                     between: two(one, other),
+                    relief: by_relief.then(|| relief_remedy(scene.case.spec, sheet, [one, other], wanted)),
                 },
             );
         }

@@ -35,7 +35,12 @@ pub(super) fn short(length: f64) -> String {
 
 /// The least length that would do, rounded up to a tenth.
 pub(super) fn at_least(length: f64) -> String {
-    format!("{} mm", format_number(libm::ceil(length * 10.0 - HAIR_MM) / 10.0, 1))
+    format!("{} mm", bare_at_least(length))
+}
+
+/// The same without its unit.
+pub(super) fn bare_at_least(length: f64) -> String {
+    format_number(libm::ceil(length * 10.0 - HAIR_MM) / 10.0, 1)
 }
 
 /// The greatest length that would do, rounded down to a tenth.

@@ -5,7 +5,7 @@ use kurbo::{Point, Rect};
 use super::outline;
 use super::panel::{Face, Feature, FeatureKind, Panel, Purpose};
 use super::screws::Plan;
-use super::{Unplaced, sleeve};
+use super::{Unplaced, VentLeftOut, sleeve};
 use crate::arrangement::Arrangement;
 use crate::design::{HoleFit, Spec, Wall};
 use crate::dimensions::fasteners::{Fit, Thread, clearance_hole};
@@ -24,6 +24,7 @@ pub(super) struct Bench<'a> {
     pub screws: Vec<Screw>,
     pub loose: Vec<Fastener>,
     pub unplaced: Vec<Unplaced>,
+    pub left_out: Vec<VentLeftOut>,
     /// What notches and joints take from the rectangle of each panel.
     gone: [Vec<Rect>; 6],
 }
@@ -58,6 +59,7 @@ impl<'a> Bench<'a> {
             screws: Vec::new(),
             loose: Vec::new(),
             unplaced: Vec::new(),
+            left_out: Vec::new(),
             gone: Default::default(),
         }
     }

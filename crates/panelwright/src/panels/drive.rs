@@ -3,7 +3,7 @@
 use super::bench::{Bench, Cut};
 use super::panel::Purpose;
 use super::screws::{Grip, Plan};
-use crate::design::{DriveKind, Wall};
+use crate::design::{DriveKind, DriveSpec, Wall};
 use crate::dimensions::drives::{self, DriveFace, HoleRow};
 use crate::fastening::Fastener;
 use crate::parts::drive::{WASHER_MM, table_kind};
@@ -27,7 +27,6 @@ fn one(bench: &mut Bench, index: usize) {
     let diameter = bench.clearance(thread);
     let side = if place.wall == Wall::Floor { "from below" } else { "from behind" };
     let height = bench.spec.drives.iter().find(|drive| drive.number == number).map_or(0.0, |drive| drive.height_mm);
-    let depth = drives::penetration(kind, DriveFace::Bottom, height);
     let mut screws = 0;
     for (hole_index, hole) in drives::bottom_holes(kind).iter().enumerate() {
         let at = bench.on(place.wall, place.to_case(hole.a_mm, hole.b_mm, 0.0));
@@ -50,18 +49,9 @@ fn one(bench: &mut Bench, index: usize) {
             continue;
         }
         screws += 1;
-        let plan = Plan::new(
-            format!("screw-drive-{number}-{screw}"),
-            match place.kind {
-                DriveKind::Inch2_5 => "screw of a 2.5 in drive",
-                DriveKind::Inch3_5 => "screw of a 3.5 in drive",
-            },
-            thread,
-            bench.thickness() + place.washers_mm,
-            Grip::Depth(depth.least.get(), Some(depth.most.get())),
-        )
-        .joins([place.wall.name(), id.as_str()]);
-        let plan = Plan { washers: 0..=WASHERS_MOST, source: Some(depth.most.source()), ..plan };
+        let plan =
+            plan(format!("screw-drive-{number}-{screw}"), place.kind, height, bench.thickness() + place.washers_mm)
+                .joins([place.wall.name(), id.as_str()]);
         bench.screw_from_outside(place.wall, at, plan);
     }
     let under = libm::round(place.washers_mm / WASHER_MM) as usize;
@@ -69,4 +59,25 @@ fn one(bench: &mut Bench, index: usize) {
         let what = format!("{} washer under a drive", thread.label());
         bench.loose.push(Fastener::new(what, under * screws, None, [place.wall.name(), id.as_str()]));
     }
+}
+
+/// A drive's screw through so much of sheet and washers.
+fn plan(id: String, kind: DriveKind, height_mm: f64, clamped_mm: f64) -> Plan {
+    let depth = drives::penetration(table_kind(kind), DriveFace::Bottom, height_mm);
+    let what = match kind {
+        DriveKind::Inch2_5 => "screw of a 2.5 in drive",
+        DriveKind::Inch3_5 => "screw of a 3.5 in drive",
+    };
+    let grip = Grip::Depth(depth.least.get(), Some(depth.most.get()));
+    let plan = Plan::new(id, what, drives::thread(table_kind(kind)).get(), clamped_mm, grip);
+    Plan { washers: 0..=WASHERS_MOST, source: Some(depth.most.source()), ..plan }
+}
+
+/// The numbers of washers under a drive, up to `most`, with which a sold screw holds it on sheet of this thickness.
+pub(crate) fn washers_with_a_screw(drive: &DriveSpec, thickness_mm: f64, most: u8) -> Vec<u8> {
+    let fits = |washers: &u8| {
+        let clamped = thickness_mm + f64::from(*washers) * WASHER_MM;
+        plan(String::new(), drive.kind, drive.height_mm, clamped).screw([0.0; 3], [0.0, 0.0, 1.0]).length_mm.is_some()
+    };
+    (0..=most).filter(fits).collect()
 }

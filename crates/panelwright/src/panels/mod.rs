@@ -19,6 +19,7 @@ mod hardware;
 mod hole_key;
 mod joints;
 mod lane;
+mod left_out;
 mod outline;
 mod panel;
 mod screws;
@@ -32,11 +33,13 @@ mod tests;
 pub mod vent_pattern;
 mod vents;
 
+pub(crate) use drive::washers_with_a_screw;
 pub(crate) use joints::finger_widths;
+pub use left_out::{NoVent, Unplaced, VentLeftOut};
 pub use panel::{Assembly, Edge, EdgeJoint, Face, Feature, FeatureKind, Panel, Purpose};
 
 use crate::arrangement::Arrangement;
-use crate::design::{Spec, Wall};
+use crate::design::Spec;
 use crate::fastening::{Fastener, Screw, shopping_list};
 use crate::parts::Part;
 use bench::Bench;
@@ -54,15 +57,8 @@ pub struct Worked {
     pub loose: Vec<Fastener>,
     /// Hardware that found no free place.
     pub unplaced: Vec<Unplaced>,
-}
-
-/// A bracket or captive nut for which there was no free place.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Unplaced {
-    /// The name it would have had: `bracket-left-top-2`.
-    pub id: String,
-    /// The panels it was to join.
-    pub walls: [Wall; 2],
+    /// Vents of which not one opening was cut.
+    pub left_out: Vec<VentLeftOut>,
 }
 
 impl Worked {
@@ -86,6 +82,7 @@ pub fn work_out(spec: &Spec, arrangement: &Arrangement) -> Worked {
         screws: bench.screws,
         loose: bench.loose,
         unplaced: bench.unplaced,
+        left_out: bench.left_out,
     }
 }
 

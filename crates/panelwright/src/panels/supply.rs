@@ -11,7 +11,8 @@ use crate::dimensions::connectors::BARREL_SOCKETS;
 use crate::dimensions::source::Source;
 use crate::dimensions::supplies;
 use crate::drawing::Contour;
-use crate::parts::supply::table_kind;
+use crate::parts::supply::{hole_inset_mm, holes, off_face_mm};
+use crate::solid::TOUCH_MM;
 
 /// Sheet left between a screw hole and the opening, mm (common practice).
 const LAND_MM: f64 = 3.0;
@@ -35,9 +36,6 @@ const CORNER_MM: f64 = 3.0;
 /// The opening the maker measured.
 const MEASURED_OPENING: Source = Source::common_practice("The maker's measure", "opening in the face of this supply");
 
-/// Holes the maker measured.
-const MEASURED: Source = Source::common_practice("The maker's measure", "holes in the face of this supply");
-
 pub(super) fn features(bench: &mut Bench) {
     match bench.arrangement.supply {
         Some(_) => built_in(bench),
@@ -45,27 +43,17 @@ pub(super) fn features(bench: &mut Bench) {
     }
 }
 
-/// Holes in the face's own frame: measured ones, else published ones, else none.
-fn holes(bench: &Bench) -> Vec<([f64; 2], Source)> {
-    let spec = &bench.spec.supply;
-    if !spec.holes.is_empty() {
-        return spec.holes.iter().map(|hole| (*hole, MEASURED)).collect();
-    }
-    supplies::holes(table_kind(spec.kind))
-        .unwrap_or_default()
-        .iter()
-        .map(|hole| ([hole.x_mm, hole.y_mm], hole.source))
-        .collect()
-}
-
 fn built_in(bench: &mut Bench) {
     let Some(place) = bench.arrangement.supply else { return };
     let wall = place.wall;
-    let holes = holes(bench);
+    let face = [place.size_mm[0], place.size_mm[1]];
+    let holes = holes(&bench.spec.supply);
+    let on_face = |at: [f64; 2], inset: f64| off_face_mm(face, at, inset) <= TOUCH_MM;
     let thread = supplies::thread().get();
     let diameter = bench.clearance(thread);
     let side = if wall == Wall::Floor { "from below" } else { "from behind" };
-    for (index, ([x, y], source)) in holes.iter().enumerate() {
+    // A hole off the face is a wrong measure, of which the checks tell: nothing is drilled for it.
+    for (index, ([x, y], source)) in holes.iter().enumerate().filter(|(_, (at, _))| on_face(*at, hole_inset_mm())) {
         let number = index + 1;
         let at = bench.on(wall, place.face.to_case(Point::new(*x, *y), 0.0));
         let cut = Cut::new(
@@ -81,12 +69,12 @@ fn built_in(bench: &mut Bench) {
         let plan = Plan::new(id, "screw of the supply", thread, bench.thickness(), grip).joins([wall.name(), "supply"]);
         bench.screw_from_outside(wall, at, Plan { washers: 1..=3, ..plan });
     }
-    let [width, height, _] = place.size_mm;
-    let centres: Vec<[f64; 2]> = holes.iter().map(|(hole, _)| *hole).collect();
+    let centres: Vec<[f64; 2]> =
+        holes.iter().map(|(hole, _)| *hole).filter(|at| on_face(*at, hole_inset_mm())).collect();
     let derived = Source::derived("Size of the supply's face", "as large as its screws leave sheet around them");
     let (found, source) = match bench.spec.supply.opening {
-        Some(corners) => (between(corners), MEASURED_OPENING),
-        None => (opening([width, height], &centres, diameter / 2.0), derived),
+        Some(corners) => (between(corners).filter(|_| corners.iter().all(|at| on_face(*at, 0.0))), MEASURED_OPENING),
+        None => (opening(face, &centres, diameter / 2.0), derived),
     };
     let Some([x0, y0, x1, y1]) = found else { return };
     let a = bench.on(wall, place.face.to_case(Point::new(x0, y0), 0.0));

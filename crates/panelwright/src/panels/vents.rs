@@ -6,6 +6,7 @@
 use kurbo::{Point, Rect};
 
 use super::bench::{Bench, Cut};
+use super::left_out::{NoVent, VentLeftOut};
 use super::panel::{FeatureKind, Panel, Purpose};
 use super::vent_pattern;
 use crate::design::{CoolerAir, VentFor, VentPattern, VentSpec, Wall};
@@ -35,9 +36,19 @@ const SOURCE: Source =
 pub(super) fn features(bench: &mut Bench) {
     let vents: &[VentSpec] = &bench.spec.vents;
     for vent in vents {
-        if let (Some(pattern), Some((wall, region))) = (vent.pattern, region(bench, vent)) {
-            cut(bench, vent, pattern, wall, region);
-        }
+        let (Some(pattern), Some((wall, wanted))) = (vent.pattern, wanted(bench, vent)) else { continue };
+        let free = safe_area(bench.panel(wall), vent.web_mm);
+        let region = wanted.intersect(free);
+        let why = if region.width() <= 0.0 || region.height() <= 0.0 {
+            NoVent::OffPanel
+        } else if region.width().min(region.height()) < vent.size_mm {
+            NoVent::TooSmall
+        } else if cut(bench, vent, pattern, wall, region) == 0 {
+            NoVent::Taken
+        } else {
+            continue;
+        };
+        bench.left_out.push(VentLeftOut { purpose: vent.purpose, wall, wanted, free, opening_mm: vent.size_mm, why });
     }
 }
 
@@ -106,8 +117,8 @@ fn cooler(bench: &Bench, body: Option<Aabb>) -> Breathing {
     Breathing { wall, body }
 }
 
-/// Panel and region of a vent, clipped to where its openings may lie; `None` when there is no place for it.
-fn region(bench: &Bench, vent: &VentSpec) -> Option<(Wall, Rect)> {
+/// Panel of a vent and the region it is to fill; `None` when nothing breathes there.
+fn wanted(bench: &Bench, vent: &VentSpec) -> Option<(Wall, Rect)> {
     let breathing = breathing(bench, vent.purpose);
     if vent.purpose != VentFor::Extra && breathing.body.is_none() {
         return None;
@@ -122,8 +133,7 @@ fn region(bench: &Bench, vent: &VentSpec) -> Option<(Wall, Rect)> {
         (vent.across_mm.unwrap_or(centre.x), vent.up_mm.unwrap_or(centre.y)),
         (vent.width_mm.unwrap_or(before.width()), vent.height_mm.unwrap_or(before.height())),
     );
-    let region = wanted.intersect(safe_area(panel, vent.web_mm));
-    (region.width() > 0.0 && region.height() > 0.0).then_some((wall, region))
+    Some((wall, wanted))
 }
 
 /// The panel less a web along each edge, and less the sheet that another panel holds against it there.
@@ -174,7 +184,8 @@ fn centred(mut field: Vec<Point>, wide: f64, length: f64, size: [f64; 2]) -> Vec
     field
 }
 
-fn cut(bench: &mut Bench, vent: &VentSpec, pattern: VentPattern, wall: Wall, region: Rect) {
+/// Cuts what has its web all round; gives the number of openings.
+fn cut(bench: &mut Bench, vent: &VentSpec, pattern: VentPattern, wall: Wall, region: Rect) -> usize {
     let wide = vent.size_mm;
     let (field, length) = lay(vent, pattern, [region.width(), region.height()]);
     let obstacles = obstacles(bench, wall, region.inflate(vent.web_mm, vent.web_mm));
@@ -206,6 +217,7 @@ fn cut(bench: &mut Bench, vent: &VentSpec, pattern: VentPattern, wall: Wall, reg
             VentPattern::Slots => bench.shape(wall, cut, FeatureKind::Vent, None, contour),
         }
     }
+    number
 }
 
 /// What openings of a region must keep clear of: features, and what lies against the panel's inside.

@@ -2,7 +2,8 @@
 
 use crate::arrangement::SupplyPlace;
 use crate::design::{FanSide, PlugShape, SupplyKind, SupplyPose, SupplySpec, Wall};
-use crate::dimensions::source::Sourced;
+use crate::dimensions::fasteners::major_diameter;
+use crate::dimensions::source::{Source, Sourced};
 use crate::dimensions::{plugs, supplies};
 use crate::parts::{Carrier, KeepClear, Part, PartKind};
 use crate::solid::{Aabb, PanelFrame};
@@ -29,6 +30,37 @@ pub fn size(spec: &SupplySpec) -> Option<[f64; 3]> {
         spec.face_height_mm.unwrap_or(table.face_height_mm),
         spec.depth_mm.unwrap_or(table.depth_mm),
     ])
+}
+
+/// Holes the maker measured.
+const MEASURED: Source = Source::common_practice("The maker's measure", "holes in the face of this supply");
+
+/// Holes in the face's own frame: measured ones, else published ones, else none.
+#[must_use]
+pub fn holes(spec: &SupplySpec) -> Vec<([f64; 2], Source)> {
+    if !spec.holes.is_empty() {
+        return spec.holes.iter().map(|hole| (*hole, MEASURED)).collect();
+    }
+    supplies::holes(table_kind(spec.kind))
+        .unwrap_or_default()
+        .iter()
+        .map(|hole| ([hole.x_mm, hole.y_mm], hole.source))
+        .collect()
+}
+
+/// A screw's hole lies so far inside the face, mm: its thread is then wholly in it.
+#[must_use]
+pub const fn hole_inset_mm() -> f64 {
+    major_diameter(supplies::thread().get()).get() / 2.0
+}
+
+/// How far a point of the face's frame lies off the face less `inset_mm` all round, mm; 0 on it.
+#[must_use]
+pub fn off_face_mm(face_mm: [f64; 2], at: [f64; 2], inset_mm: f64) -> f64 {
+    [0, 1]
+        .map(|axis| (inset_mm - at[axis]).max(at[axis] - (face_mm[axis] - inset_mm)).max(0.0))
+        .into_iter()
+        .fold(0.0, f64::max)
 }
 
 /// Footprint along x, y, z in a pose.

@@ -37,7 +37,7 @@ fn bulge_and_entries_follow_the_opening_angle() {
 #[test]
 fn diagonal_relief_of_a_quarter_inch_cutter() {
     let relieved = relieve(&pocket(60.0, 40.0), Void::Inside, R, Relief::Diagonal);
-    assert_eq!(relieved.count, 4);
+    assert_eq!(relieved.circles.len(), 4);
     let contour = &relieved.contour;
     assert!((contour.area() - 2400.0 - 4.0 * 5.753_984).abs() < 1e-5);
     assert!((contour.bbox().x0 + 0.929_936).abs() < 1e-5);
@@ -96,7 +96,7 @@ fn relief_along_an_edge_goes_past_one_wall_only() {
 fn outlines_are_relieved_in_their_concave_corners() {
     let l = Contour::polygon([(0.0, 0.0), (60.0, 0.0), (60.0, 20.0), (20.0, 20.0), (20.0, 50.0), (0.0, 50.0)]);
     let relieved = relieve(&l, Void::Outside, R, Relief::Diagonal);
-    assert_eq!(relieved.count, 1);
+    assert_eq!(relieved.circles.len(), 1);
     // Material on the left of a counter-clockwise outline: the arc turns right.
     assert!(relieved.contour.vertices().iter().any(|vertex| vertex.bulge == -1.0));
     assert!((relieved.contour.area() - 1800.0 + 5.753_984).abs() < 1e-5);
@@ -111,10 +111,10 @@ fn short_walls_are_relieved_along_the_longer_one_or_not_at_all() {
     let enough = relieve(&pocket(60.0, 8.99), Void::Inside, R, Relief::Diagonal);
     assert!(enough.faults.is_empty() && enough.contour.segments().all(|s| s.bbox().width() < 60.0));
     let slot = relieve(&pocket(60.0, 8.97), Void::Inside, R, Relief::Diagonal);
-    assert!(slot.faults.is_empty() && slot.count == 4);
+    assert!(slot.faults.is_empty() && slot.circles.len() == 4);
     assert!((slot.contour.area() - 60.0 * 8.97 - 4.0 * 15.834_609).abs() < 1e-5, "into the long walls");
     let small = relieve(&pocket(9.0, 8.0), Void::Inside, R, Relief::Diagonal);
-    assert_eq!((small.count, small.faults.len()), (0, 4));
+    assert_eq!((small.circles.len(), small.faults.len()), (0, 4));
     assert!(small.faults.iter().all(|(_, fault)| matches!(fault, CornerFault::WallTooShort { .. })));
     assert_eq!(small.contour, pocket(9.0, 8.0));
 }
@@ -122,7 +122,7 @@ fn short_walls_are_relieved_along_the_longer_one_or_not_at_all() {
 #[test]
 fn round_corners_need_none_unless_they_are_too_tight() {
     let wide = relieve(&Contour::rounded_rect(0.0, 0.0, 60.0, 40.0, R), Void::Inside, R, Relief::Diagonal);
-    assert_eq!((wide.count, wide.faults.len()), (0, 0));
+    assert_eq!((wide.circles.len(), wide.faults.len()), (0, 0));
     let tight = relieve(&Contour::rounded_rect(0.0, 0.0, 60.0, 40.0, 2.0), Void::Inside, R, Relief::Diagonal);
     assert_eq!(tight.faults.len(), 4);
     assert!(matches!(tight.faults[0].1, CornerFault::TooTight { radius_mm } if (radius_mm - 2.0).abs() < 1e-9));
@@ -130,5 +130,5 @@ fn round_corners_need_none_unless_they_are_too_tight() {
     let sill = |y: f64, bulge: f64| Vertex { at: Point::new(if bulge == 0.0 { 0.0 } else { 40.0 }, y), bulge };
     let arch = relieve(&Contour::new(vec![sill(0.0, 0.0), sill(0.0, 0.6)]), Void::Inside, R, Relief::Diagonal);
     assert_eq!(arch.faults.iter().filter(|(_, fault)| *fault == CornerFault::Curved).count(), 2);
-    assert_eq!(relieve(&Contour::circle(0.0, 0.0, 30.0), Void::Inside, R, Relief::Diagonal).count, 0);
+    assert_eq!(relieve(&Contour::circle(0.0, 0.0, 30.0), Void::Inside, R, Relief::Diagonal).circles.len(), 0);
 }

@@ -32,6 +32,12 @@ impl Contour {
         least
     }
 
+    /// Least distance to a line or arc, mm, exact: 0 when they cross or touch; infinite for an empty contour.
+    #[must_use]
+    pub fn distance_to_segment(&self, other: &Segment) -> f64 {
+        self.segments().map(|segment| segment_distance(&segment, other)).fold(f64::INFINITY, f64::min)
+    }
+
     /// Whether the outline encloses something and never touches or crosses itself.
     #[must_use]
     pub fn is_simple(&self) -> bool {

@@ -11,7 +11,7 @@ use crate::drawing::Contour;
 use crate::fastening::Screw;
 use crate::fit::scene::{face, outward};
 use crate::fit::{Case, Finding, check};
-use crate::panels::{Assembly, Feature, FeatureKind, Panel, Purpose, Unplaced};
+use crate::panels::{Assembly, Feature, FeatureKind, Panel, Purpose, Unplaced, VentLeftOut};
 use crate::parts::{Part, PartKind};
 use crate::solid::Aabb;
 
@@ -24,6 +24,7 @@ pub(super) struct Fixture {
     pub screws: Vec<Screw>,
     pub parts: Vec<Part>,
     pub unplaced: Vec<Unplaced>,
+    pub left_out: Vec<VentLeftOut>,
 }
 
 const WALLS: [(Wall, &str); 6] = [
@@ -67,7 +68,8 @@ impl Fixture {
             })
             .collect();
         let parts = arrangement.parts.clone();
-        let mut fixture = Self { spec, arrangement, panels, screws: Vec::new(), parts, unplaced: Vec::new() };
+        let mut fixture =
+            Self { spec, arrangement, panels, screws: Vec::new(), parts, unplaced: Vec::new(), left_out: Vec::new() };
         fixture.cut_openings();
         fixture
     }
@@ -141,6 +143,7 @@ impl Fixture {
             screws: &self.screws,
             parts: &self.parts,
             unplaced: &self.unplaced,
+            left_out: &self.left_out,
         }
     }
 

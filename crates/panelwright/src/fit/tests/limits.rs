@@ -4,7 +4,7 @@
 use kurbo::Point;
 
 use super::fixture::Fixture;
-use super::{limits_making, limits_webs};
+use super::{limits_making, limits_measures, limits_webs};
 use crate::design::{CoolerAir, FanSide, Material, PlugShape, SizeRule, Slide, SupplyKind, Wall};
 use crate::dimensions::source::Confidence;
 use crate::drawing::Contour;
@@ -510,7 +510,7 @@ fn panels() -> Vec<Row> {
 }
 
 fn all_rows() -> impl Iterator<Item = Row> {
-    rows().into_iter().chain(limits_making::rows()).chain(limits_webs::rows())
+    rows().into_iter().chain(limits_making::rows()).chain(limits_measures::rows()).chain(limits_webs::rows())
 }
 
 fn given(change: impl FnOnce(&mut Fixture)) -> Fixture {

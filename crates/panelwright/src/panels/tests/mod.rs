@@ -16,6 +16,7 @@ use serde_json::{Value, json};
 use super::*;
 use crate::arrangement::arrange;
 use crate::design::Design;
+use crate::design::Wall;
 
 pub(super) fn spec(changes: &[(&str, Value)]) -> Spec {
     let mut design = Design::default();
