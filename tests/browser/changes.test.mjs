@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { field, figure, newVisitor, open, sentence, servePage, startBrowser } from "./harness.mjs";
+import { drawn, field, figure, newVisitor, open, sentence, servePage, startBrowser } from "./harness.mjs";
 
 /** @type {Awaited<ReturnType<typeof servePage>>} */
 let host;
@@ -35,19 +35,16 @@ const asVisitor = (act) => async () => {
 
 const outside = () => figure(page, "Outside, W × D × H").innerText();
 
-/** Waits for the frame in which a change is drawn. */
-const drawn = () => page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
-
 test(
   "a taller cooler in the smallest case makes the case higher by as much, within two frames",
   asVisitor(async () => {
     await page.getByRole("combobox", { name: "The case is" }).selectOption("smallest");
     await page.getByLabel("Height of the cooler, mm").fill("170");
-    await drawn();
+    await drawn(page);
     const [width, depth, height] = (await outside()).split(" × ").map(Number.parseFloat);
     const picture = await page.locator(".stage svg").getAttribute("viewBox");
     await page.getByLabel("Height of the cooler, mm").fill("185");
-    await drawn();
+    await drawn(page);
     const after = (await outside()).split(" × ").map(Number.parseFloat);
     assert.deepEqual(after.slice(0, 2), [width, depth]);
     assert.ok(Math.abs((after[2] ?? 0) - (height ?? 0) - 15) < 0.051, `${height} became ${after[2]}`);
@@ -61,7 +58,7 @@ test(
     const card = await field(page, "Card", "Length of the card");
     assert.ok(await card.isVisible());
     await page.locator(".sentence").getByRole("combobox", { name: "Card" }).selectOption("none");
-    await drawn();
+    await drawn(page);
     assert.match(await sentence(page), /, no card and a full-size supply/);
     assert.equal(await card.isVisible(), false);
     assert.equal(await page.locator('.stage [data-about="card"]').count(), 0);
@@ -72,12 +69,12 @@ test(
   "drives are counted in the sentence and placed in the list",
   asVisitor(async () => {
     await page.getByRole("combobox", { name: "How many 2.5 in drives" }).selectOption("2");
-    await drawn();
+    await drawn(page);
     assert.equal(await page.locator('.stage [data-about="drive-2"]').count() > 0, true);
     const second = await field(page, "Drives", "Drive 2");
     assert.equal(await second.locator("select").inputValue(), "2.5");
     await page.getByRole("button", { name: "Undo", exact: true }).click();
-    await drawn();
+    await drawn(page);
     assert.equal(await page.locator('.stage [data-about="drive-2"]').count(), 0, "one step brings both back");
   }),
 );
@@ -116,18 +113,18 @@ test(
     await page.keyboard.type("121");
     await box.press("Tab");
     await page.locator(".sentence").getByRole("combobox", { name: "Board" }).selectOption("microatx");
-    await drawn();
+    await drawn(page);
     const changed = await outside();
     await page.keyboard.press("Control+z");
-    await drawn();
+    await drawn(page);
     assert.equal(await page.locator(".sentence").getByRole("combobox", { name: "Board" }).inputValue(), "mini-itx");
     await page.keyboard.press("Control+z");
-    await drawn();
+    await drawn(page);
     assert.equal(await box.inputValue(), "158");
     assert.equal(await page.getByRole("button", { name: "Undo", exact: true }).getAttribute("aria-disabled"), "true");
     await page.getByRole("button", { name: /^Redo/ }).click();
     await page.keyboard.press("Control+Shift+Z");
-    await drawn();
+    await drawn(page);
     assert.equal(await outside(), changed);
   }),
 );
@@ -137,10 +134,10 @@ test(
   asVisitor(async () => {
     const standoff = await field(page, "Board", "Standoff height");
     await standoff.getByRole("button", { name: "30 mm" }).click();
-    await drawn();
+    await drawn(page);
     assert.equal(await standoff.getByRole("spinbutton").inputValue(), "30");
     await standoff.getByRole("button", { name: "Undo this, Standoff height: back to 25 mm" }).click();
-    await drawn();
+    await drawn(page);
     assert.equal(await standoff.getByRole("spinbutton").inputValue(), "25");
     assert.equal(await standoff.locator(".reset").isVisible(), false);
   }),
@@ -155,11 +152,11 @@ test(
     assert.ok(await box.evaluate((element) => element === document.activeElement), "the field has the keyboard");
     await box.fill("175");
     await box.press("Enter");
-    await drawn();
+    await drawn(page);
     assert.match(await sentence(page), /supply 175 mm deep, with/);
     assert.equal(await page.getByLabel("Depth of the supply, mm").inputValue(), "175");
     await depth.getByRole("button", { name: "Depth of the supply: Leave open" }).click();
-    await drawn();
+    await drawn(page);
     assert.ok(await depth.getByText("Left open").isVisible());
   }),
 );
@@ -170,16 +167,16 @@ test(
     await page.getByRole("combobox", { name: "The case is" }).selectOption("given");
     await page.getByLabel("Outside height, mm").fill("150");
     await page.getByLabel("Outside height, mm").press("Enter");
-    await drawn();
+    await drawn(page);
     const blocks = page.locator("li.note.is-blocks", { hasText: /cooler/i }).first();
     await blocks.waitFor();
     assert.match(await page.locator(".verdict").innerText(), /in the way/);
     await blocks.getByRole("button").click();
-    await drawn();
+    await drawn(page);
     assert.ok((await page.locator(".leader.selected circle").count()) === 1, "a leader line ends in the drawing");
     assert.ok((await page.locator('.stage [data-about="cooler"].marked').count()) > 0, "the cooler is marked");
     await page.keyboard.press("Escape");
-    await drawn();
+    await drawn(page);
     assert.equal(await page.locator(".stage .marked").count(), 0);
     await page.getByRole("button", { name: /note/ }).last().click();
     assert.equal(await page.locator("li.note.is-blocks:visible").count(), 0, "the filter hides the others");

@@ -6,7 +6,7 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
-import { figure, newVisitor, open, servePage, startBrowser } from "./harness.mjs";
+import { drawn, figure, newVisitor, open, servePage, startBrowser, taken, told } from "./harness.mjs";
 
 /** @type {Awaited<ReturnType<typeof servePage>>} */
 let host;
@@ -27,24 +27,6 @@ after(async () => {
   await rm(folder, { recursive: true });
 });
 
-/**
- * Presses a button and gives the file that comes.
- * @param {import("playwright-core").Page} page
- * @param {string} name
- */
-async function taken(page, name) {
-  const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name }).click()]);
-  const path = join(folder, download.suggestedFilename());
-  await download.saveAs(path);
-  return path;
-}
-
-/**
- * Waits for the frame in which a change is drawn.
- * @param {import("playwright-core").Page} page
- */
-const drawn = (page) => page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
-
 /** Paper sizes in points: ISO 216 and ANSI Y14.1, 72 points an inch. */
 const PAPERS = { a4: [595.276, 841.89], letter: [612, 792] };
 
@@ -57,11 +39,11 @@ for (const [paper, size] of Object.entries(PAPERS)) {
     await drawn(page);
     await page.locator('.entry .contains[aria-busy="false"]', { hasText: /^\d+ pages?, true size/ }).waitFor();
     const pages = Number.parseInt(await promise.innerText());
-    const path = await taken(page, "Save PDF of the templates");
+    const path = await taken(page, folder, "Save PDF of the templates");
     assert.equal((await readFile(path)).subarray(0, 5).toString(), "%PDF-");
-    const told = execFileSync("pdfinfo", ["-f", "1", "-l", "99", path], { encoding: "utf8" });
-    assert.equal(Number(/^Pages:\s+(\d+)/m.exec(told)?.[1]), pages);
-    for (const [, width, height] of told.matchAll(/^Page\s+\d+ size:\s+([\d.]+) x ([\d.]+)/gm)) {
+    const info = execFileSync("pdfinfo", ["-f", "1", "-l", "99", path], { encoding: "utf8" });
+    assert.equal(Number(/^Pages:\s+(\d+)/m.exec(info)?.[1]), pages);
+    for (const [, width, height] of info.matchAll(/^Page\s+\d+ size:\s+([\d.]+) x ([\d.]+)/gm)) {
       const [short, long] = [Number(width), Number(height)].sort((a, b) => a - b);
       assert.ok(Math.abs(short - size[0]) < 0.1 && Math.abs(long - size[1]) < 0.1, `${width} x ${height}`);
     }
@@ -75,7 +57,7 @@ test("the cutting file of a panel is as large as the panel is said to be", async
   const { page, context } = await newVisitor(browser);
   await open(page, host.url);
   await page.getByRole("combobox", { name: "Which panel" }).selectOption("left");
-  const svg = await readFile(await taken(page, "Save SVG of the chosen panels"), "utf8");
+  const svg = await readFile(await taken(page, folder, "Save SVG of the chosen panels"), "utf8");
   const width = /width="([\d.]+)mm"/.exec(svg)?.[1];
   const box = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg);
   assert.equal(width, box?.[1], "a unit is a millimetre");
@@ -88,7 +70,7 @@ test("the cutting file of a panel is as large as the panel is said to be", async
   const names = [];
   page.on("download", (download) => names.push(download.suggestedFilename()));
   await page.getByRole("button", { name: "Save DXF of the chosen panels" }).click();
-  await page.waitForFunction(() => /6 cutting files saved/.test(document.getElementById("live")?.textContent ?? ""));
+  await told(page, /6 cutting files saved/);
   await page.waitForTimeout(300);
   assert.deepEqual(names.sort(), ["back", "floor", "front", "left", "right", "top"].map((id) => `case-${id}.dxf`));
   await context.close();
@@ -101,7 +83,7 @@ test("a design file opens again where it was not made", async () => {
   await page.locator(".sentence").getByRole("combobox", { name: "Board" }).selectOption("microatx");
   await page.waitForTimeout(100);
   const size = await figure(page, "Outside, W × D × H").innerText();
-  const path = await taken(page, "Save the design file");
+  const path = await taken(page, folder, "Save the design file");
   assert.match(path, /small-oak\.json$/);
   await context.close();
 

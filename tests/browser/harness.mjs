@@ -4,7 +4,7 @@
 
 import { createServer } from "node:http";
 import { createRequire } from "node:module";
-import { readFile } from "node:fs/promises";
+import { mkdir, readFile } from "node:fs/promises";
 import { extname, join, normalize, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { chromium } from "playwright-core";
@@ -155,4 +155,47 @@ export async function violations(page) {
       (/** @type {any} */ one) => `${one.id}: ${one.nodes.length} places, such as ${one.nodes[0].html.slice(0, 300)}: ${one.nodes[0].failureSummary}`,
     );
   });
+}
+
+export const DESK = { viewport: { width: 1280, height: 900 } };
+export const PHONE = { viewport: { width: 360, height: 780 }, hasTouch: true, isMobile: true };
+
+/**
+ * Opens a tab of the drawing.
+ * @param {import("playwright-core").Page} page
+ * @param {string} name
+ */
+export const tab = (page, name) => page.getByRole("tab", { name, exact: true }).click();
+
+/**
+ * Waits for the frame in which a change is drawn.
+ * @param {import("playwright-core").Page} page
+ */
+export const drawn = (page) => page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
+
+/**
+ * How many pixels the page is wider than the window.
+ * @param {import("playwright-core").Page} page
+ */
+export const sideways = (page) => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+/**
+ * Waits until something is told to a screen reader.
+ * @param {import("playwright-core").Page} page
+ * @param {RegExp} words
+ */
+export const told = (page, words) => page.waitForFunction((source) => new RegExp(source).test(document.getElementById("live")?.textContent ?? ""), words.source);
+
+/**
+ * Presses a button and keeps the file that comes in a folder.
+ * @param {import("playwright-core").Page} page
+ * @param {string} folder
+ * @param {string} name of the button
+ */
+export async function taken(page, folder, name) {
+  const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name, exact: true }).click()]);
+  const path = join(folder, download.suggestedFilename());
+  await mkdir(folder, { recursive: true });
+  await download.saveAs(path);
+  return path;
 }

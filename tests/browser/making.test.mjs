@@ -5,7 +5,7 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
-import { field, figure, newVisitor, open, servePage, startBrowser, violations } from "./harness.mjs";
+import { DESK, PHONE, field, figure, newVisitor, open, servePage, sideways, startBrowser, tab, taken, violations } from "./harness.mjs";
 
 /** @type {Awaited<ReturnType<typeof servePage>>} */
 let host;
@@ -26,25 +26,15 @@ after(async () => {
   await rm(folder, { recursive: true });
 });
 
-const PHONE = { viewport: { width: 360, height: 780 }, hasTouch: true, isMobile: true };
-
 /**
- * The text of the file that a button gives.
+ * The file that a button gives, and its text.
  * @param {import("playwright-core").Page} page
  * @param {string} name
  */
-async function taken(page, name) {
-  const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name, exact: true }).click()]);
-  const path = join(folder, download.suggestedFilename());
-  await download.saveAs(path);
+async function read(page, name) {
+  const path = await taken(page, folder, name);
   return { path, text: await readFile(path, "latin1") };
 }
-
-/**
- * @param {import("playwright-core").Page} page
- * @param {string} name
- */
-const tab = (page, name) => page.getByRole("tab", { name, exact: true }).click();
 
 test("a laser gives the panels fingers and files that allow for its beam", async () => {
   const { page, context, wrong } = await newVisitor(browser);
@@ -63,7 +53,7 @@ test("a laser gives the panels fingers and files that allow for its beam", async
   const entry = page.locator(".entry", { hasText: "Cutting files" });
   assert.match(await entry.locator(".contains").innerText(), /laser: the beam's cut is allowed for/);
   await page.getByRole("combobox", { name: "Which panel" }).selectOption("left");
-  const dxf = await taken(page, "Save DXF of the chosen panels");
+  const dxf = await read(page, "Save DXF of the chosen panels");
   assert.match(dxf.path, /case-left\.dxf$/);
   assert.match(dxf.text, /^(999\r?\n.*\r?\n)*\s*0\r?\nSECTION\r?\n/);
   assert.match(dxf.text, /\$INSUNITS\r?\n\s*70\r?\n\s*4\r?\n/);
@@ -82,9 +72,9 @@ test("lists count, print, and follow a change", async () => {
   await tab(page, "Lists");
   await page.locator(".lists-tables table").first().waitFor();
   const rows = await page.locator('[data-list="shopping"] tbody tr').count();
-  const csv = await taken(page, "Save CSV: Shopping list");
+  const csv = await read(page, "Save CSV: Shopping list");
   assert.equal(csv.text.split("\r\n").filter(Boolean).length, rows + 1);
-  assert.ok((await taken(page, "Save PDF of all lists")).text.startsWith("%PDF-"));
+  assert.ok((await read(page, "Save PDF of all lists")).text.startsWith("%PDF-"));
   await (await field(page, "Prices and pace", "Currency")).locator("input").fill("EUR");
   await page.getByRole("spinbutton", { name: "One sheet, as bought: Price" }).fill("12.5");
   await page.waitForFunction(() => /Together EUR 12\.50, \d+ lines? without a price/.test(document.querySelector(".lists-sum")?.textContent ?? ""));
@@ -98,7 +88,7 @@ test("the sheets say how near to the fewest they are, and follow a change", asyn
   await tab(page, "Sheets");
   await page.locator(".stock-picture svg").first().waitFor();
   assert.match(await page.locator(".sheets-sum").innerText(), /^1 sheet; no layout needs fewer than 1\./);
-  const dxf = await taken(page, "Save DXF: Sheet 1 of 1");
+  const dxf = await read(page, "Save DXF: Sheet 1 of 1");
   assert.match(dxf.text, /\$INSUNITS/);
   const cases = await field(page, "Sheets to cut from", "Cases to make");
   await cases.getByRole("spinbutton").fill("7");
@@ -114,7 +104,7 @@ test("an older design says of each panel what becomes of it, by keyboard alone",
   const { page, context, wrong } = await newVisitor(browser);
   await open(page, host.url);
   const old = join(folder, "old.json");
-  await writeFile(old, await taken(page, "Save the design file").then((file) => file.text));
+  await writeFile(old, await read(page, "Save the design file").then((file) => file.text));
   await page.getByRole("tab", { name: "Case", exact: true }).focus();
   await page.keyboard.press("End");
   assert.equal(await page.getByRole("tab", { name: "Compare" }).getAttribute("aria-selected"), "true");
@@ -138,12 +128,11 @@ test("an older design says of each panel what becomes of it, by keyboard alone",
   await context.close();
 });
 
-for (const [where, options] of Object.entries({ "a desk": { viewport: { width: 1280, height: 900 } }, "a phone": PHONE })) {
+for (const [where, options] of Object.entries({ "a desk": DESK, "a phone": PHONE })) {
   for (const colorScheme of /** @type {const} */ (["light", "dark"])) {
     test(`sheets, lists and comparing are within reach on ${where}, ${colorScheme}`, async () => {
       const { page, context } = await newVisitor(browser, { ...options, colorScheme, reducedMotion: "reduce" });
       await open(page, host.url);
-      const over = () => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
       // The address takes the design on in a quiet moment.
       await page.waitForFunction(() => location.hash.length > 1);
       const link = await page.evaluate(() => location.href);
@@ -158,7 +147,7 @@ for (const [where, options] of Object.entries({ "a desk": { viewport: { width: 1
           await page.locator(".overlay svg").first().waitFor();
         }
         assert.deepEqual(await violations(page), [], name);
-        assert.equal(await over(), 0, `${name} needs no sideways scrolling`);
+        assert.equal(await sideways(page), 0, `${name} needs no sideways scrolling`);
       }
       await context.close();
     });

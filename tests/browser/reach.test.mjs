@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { newVisitor, open, servePage, startBrowser, violations } from "./harness.mjs";
+import { PHONE, newVisitor, open, servePage, sideways, startBrowser, violations } from "./harness.mjs";
 
 /** @type {Awaited<ReturnType<typeof servePage>>} */
 let host;
@@ -18,8 +18,6 @@ after(async () => {
   await browser?.close();
   await host?.close();
 });
-
-const PHONE = { viewport: { width: 360, height: 780 }, hasTouch: true, isMobile: true };
 
 for (const colorScheme of /** @type {const} */ (["light", "dark"])) {
   for (const [where, options] of Object.entries({ "a desk": { viewport: { width: 1440, height: 900 } }, "a phone": PHONE })) {
@@ -41,15 +39,14 @@ for (const colorScheme of /** @type {const} */ (["light", "dark"])) {
 test("a phone 360 wide needs no sideways scrolling, whatever is open", async () => {
   const { page, context } = await newVisitor(browser, PHONE);
   await open(page, host.url);
-  const over = () => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-  assert.equal(await over(), 0);
+  assert.equal(await sideways(page), 0);
   await page.getByRole("button", { name: "Everything else you can choose" }).click();
   for (const group of await page.locator("details.group > summary").all()) await group.click();
-  assert.equal(await over(), 0, "with every group open");
+  assert.equal(await sideways(page), 0, "with every group open");
   await page.getByRole("tab", { name: "Panels" }).click();
-  assert.equal(await over(), 0, "with the panels");
+  assert.equal(await sideways(page), 0, "with the panels");
   await page.getByRole("button", { name: "Floor", exact: true }).click();
-  assert.equal(await over(), 0, "with one panel");
+  assert.equal(await sideways(page), 0, "with one panel");
   const order = await page.evaluate(() =>
     ["brief", "drawing", "margin", "handover"].map((id) => document.getElementById(id)?.getBoundingClientRect().top ?? 0),
   );

@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { field, newVisitor, open, servePage, startBrowser, violations } from "./harness.mjs";
+import { field, newVisitor, open, servePage, startBrowser, tab, told, violations } from "./harness.mjs";
 
 /** @type {Awaited<ReturnType<typeof servePage>>} */
 let host;
@@ -26,7 +26,7 @@ const CASES = 9;
 async function searching(page) {
   const cases = await field(page, "Sheets to cut from", "Cases to make");
   await cases.getByRole("spinbutton").fill(String(CASES));
-  await page.getByRole("tab", { name: "Sheets", exact: true }).click();
+  await tab(page, "Sheets");
   await page.locator(".stock-sheet").nth(1).waitFor();
   await page.getByRole("progressbar", { name: "Looking for a better layout" }).waitFor();
   return cases;
@@ -78,7 +78,7 @@ test("a change while the search runs makes it start anew", async () => {
   await cases.getByRole("spinbutton").fill("1");
   await page.waitForFunction(() => document.querySelectorAll(".stock-sheet").length === 1);
   assert.match(await page.locator(".sheets-sum").innerText(), /^1 sheet;/);
-  await page.getByRole("tab", { name: "Case", exact: true }).click();
+  await tab(page, "Case");
   assert.deepEqual(wrong, []);
   await context.close();
 });
@@ -101,12 +101,12 @@ test("the page stays quick while the search runs, and the search rests when nobo
       }),
   );
   assert.ok(Number(frames) > 10, `${frames} frames in a second`);
-  await page.getByRole("tab", { name: "Case", exact: true }).click();
+  await tab(page, "Case");
   await page.waitForTimeout(300);
   const rested = await steps(page);
   await page.waitForTimeout(500);
   assert.equal(await steps(page), rested);
-  await page.getByRole("tab", { name: "Sheets", exact: true }).click();
+  await tab(page, "Sheets");
   await page.waitForFunction((before) => (document.querySelector(".papers progress")?.value ?? 0) > before, rested);
   await context.close();
 });
@@ -134,7 +134,7 @@ test("what takes long is said, and can be stopped", async () => {
   await work.getByText("The pack is being made.").waitFor();
   assert.deepEqual(await violations(page), []);
   await work.getByRole("button", { name: "Stop" }).press("Enter");
-  await page.waitForFunction(() => /The pack: stopped/.test(document.getElementById("live")?.textContent ?? ""));
+  await told(page, /The pack: stopped/);
   assert.equal(await work.innerText(), "");
   letGo();
   await page.waitForTimeout(300);
@@ -156,9 +156,9 @@ test("a browser that starts no worker is told so in words, and the page works on
   await open(page, host.url);
   await page.getByRole("button", { name: "Save PDF of the templates" }).click();
   await page.getByRole("alert").getByText(/could not be made.*starts no worker \(not allowed here\)/).waitFor();
-  await page.getByRole("tab", { name: "Lists" }).click();
+  await tab(page, "Lists");
   await page.locator(".lists-sum", { hasText: "starts no worker" }).waitFor();
-  await page.getByRole("tab", { name: "Sheets" }).click();
+  await tab(page, "Sheets");
   await page.locator(".sheets-sum", { hasText: "starts no worker" }).waitFor();
   await page.getByLabel("Height of the cooler, mm").fill("120");
   assert.deepEqual(wrong, []);

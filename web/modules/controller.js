@@ -68,6 +68,7 @@ export class Controller {
     this.#drawing = new Drawing(byId("drawing"), {
       casePicture: (look) => bench.case_picture(look),
       panelPicture: (id) => bench.panel_svg(id),
+      choices: this.#choices,
       drawn: () => this.#leaders?.draw(),
       ...making,
     });
@@ -80,6 +81,8 @@ export class Controller {
       ...events,
       ...making,
       bench,
+      wrong: (text) => this.#messages.wrong(text),
+      words: (error) => this.#words(error),
       open: (name, text) =>
         this.#replace(() => bench.replace_with_file(text), `${name} is on the bench. Undo brings the design before it back.`),
     });

@@ -70,6 +70,19 @@ export function handOut(name, content, type) {
 }
 
 /**
+ * Hands cutting files to the visitor, one after the other: a browser drops files that come all at once.
+ * @param {string} start of their names
+ * @param {import("../wasm/workshop.js").CuttingFile[]} files
+ * @param {"dxf" | "svg"} kind
+ */
+export async function handOutCutting(start, files, kind) {
+  for (const { name, text } of files) {
+    handOut(`${start}-${name}.${kind}`, text, kind === "dxf" ? "image/vnd.dxf" : "image/svg+xml");
+    await new Promise((resolve) => setTimeout(resolve, 150));
+  }
+}
+
+/**
  * The start of a file's name: the design's own, or "case".
  * @param {string} title
  */

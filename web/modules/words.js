@@ -3,6 +3,9 @@
 /** @typedef {import("../wasm/panelwright.js").Choice} Choice */
 /** @typedef {import("../wasm/panelwright.js").Value} Value */
 
+/** What is said when the files of two goes were saved. */
+export const BOTH_GOES = "2 cutting files saved: the one whose name ends in -first is cut before the sheet is turned over.";
+
 const COUNTS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight"];
 
 /**

@@ -4,14 +4,21 @@
 
 /** @typedef {import("../wasm/workshop.js").Workshop} Maker */
 /** @typedef {import("../wasm/workshop.js").StockLayout} StockLayout */
-/** @typedef {Exclude<keyof Maker, "free" | "layout" | symbol>} Name what can be asked for */
-/** @typedef {{ steps: number, done: boolean, found?: StockLayout }} Progress of a search for a layout; `found` when it is a better one */
-/** @typedef {{ resolve: (answer: any) => void, reject: (why: Error) => void, told?: (progress: Progress) => void }} Waiting */
+/** @typedef {import("../wasm/workshop.js").KitsFound} KitsFound */
+/** @typedef {import("../wasm/workshop.js").CuttingFile} CuttingFile */
+/** @typedef {Exclude<keyof Maker, "free" | "layout" | "kits" | symbol>} Name what can be asked for */
+/**
+ * @template [T=StockLayout]
+ * @typedef {{ steps: number, done: boolean, found?: T }} Progress of a search for a layout; `found` when it is a better one
+ */
+/** @typedef {{ resolve: (answer: any) => void, reject: (why: Error) => void, told?: (progress: Progress<any>) => void }} Waiting */
 
 /** Why an answer will not come: the maker stopped it, or a newer request took its place. */
 export class Stopped extends Error {
   constructor() {
     super("It was stopped.");
+    // What is loaded later has no hold of this class.
+    this.name = "Stopped";
   }
 }
 
@@ -40,19 +47,50 @@ export class Workshop {
    * @returns {Search}
    */
   search(link, steps, told) {
-    const { id, answer } = this.#send({ link, search: steps }, told);
-    return { ended: answer, stop: () => this.#worker?.postMessage({ stop: id }) };
+    return this.#look({ link, search: steps }, told);
   }
 
   /**
-   * A sheet of the layout that was found last, to cut.
+   * The same for kits of several designs.
+   * @param {string} link the design on the bench
+   * @param {string} kits a `KitRequest` as JSON
+   * @param {number} steps
+   * @param {(progress: Progress<KitsFound>) => void} told
+   * @returns {Search}
+   */
+  searchKits(link, kits, steps, told) {
+    return this.#look({ link, kits, search: steps }, told);
+  }
+
+  /**
+   * Every file of the kits that were laid last, in one zip.
+   * @param {string} link
+   * @param {string} kits
+   * @returns {Promise<Uint8Array>}
+   */
+  kitsZip(link, kits) {
+    return this.#send({ link, kits }).answer;
+  }
+
+  /**
+   * A sheet of the layout that was found last, to cut: a file for each go.
    * @param {string} link
    * @param {number} index
    * @param {"dxf" | "svg"} kind
-   * @returns {Promise<string>}
+   * @returns {Promise<CuttingFile[]>}
    */
-  sheetFile(link, index, kind) {
+  sheetFiles(link, index, kind) {
     return this.#send({ link, sheet: index, kind }).answer;
+  }
+
+  /**
+   * @param {object} request
+   * @param {(progress: Progress<any>) => void} told
+   * @returns {Search}
+   */
+  #look(request, told) {
+    const { id, answer } = this.#send(request, told);
+    return { ended: answer, stop: () => this.#worker?.postMessage({ stop: id }) };
   }
 
   /** Loads the worker and its module now, before they are needed. */
@@ -67,7 +105,7 @@ export class Workshop {
 
   /**
    * @param {object} request
-   * @param {(progress: Progress) => void} [told]
+   * @param {(progress: Progress<any>) => void} [told]
    */
   #send(request, told) {
     const id = ++this.#count;

@@ -11,7 +11,7 @@ mod workshop;
 #[cfg(feature = "workbench")]
 pub use workbench::Workbench;
 #[cfg(feature = "workshop")]
-pub use workshop::{Layout, Workshop};
+pub use workshop::{KitLayout, Layout, Workshop};
 
 use wasm_bindgen::prelude::*;
 

@@ -75,13 +75,113 @@ fn plain(value: Result<JsValue, wasm_bindgen::JsError>) -> serde_json::Value {
 fn every_panel_has_its_cutting_files() {
     let shop = workshop(&Workbench::new());
     for id in ["floor", "back", "left", "right", "front", "top"] {
-        let dxf = shop.cut_file(id, "dxf");
-        assert!(dxf.starts_with("999\r\n") && dxf.ends_with("0\r\nEOF\r\n"), "{id}");
-        assert!(dxf.contains("\r\nAC1015\r\n") && dxf.contains("\r\noutline\r\n"), "{id}");
-        assert!(shop.cut_file(id, "svg").contains("<g id=\"outline\">"), "{id}");
-        assert!(shop.cut_file(id, "pdf").is_empty());
+        let dxf = cut_files(&shop, id, "dxf");
+        assert_eq!(dxf.len(), 1, "{id}");
+        assert!(dxf[0].1.starts_with("999\r\n") && dxf[0].1.ends_with("0\r\nEOF\r\n"), "{id}");
+        assert!(dxf[0].1.contains("\r\nAC1015\r\n") && dxf[0].1.contains("\r\noutline\r\n"), "{id}");
+        assert!(cut_files(&shop, id, "svg")[0].1.contains("<g id=\"outline\">"), "{id}");
+        assert!(cut_files(&shop, id, "pdf").is_empty());
     }
-    assert!(shop.cut_file("lid", "dxf").is_empty());
+    assert!(cut_files(&shop, "lid", "dxf").is_empty());
+}
+
+/// Names and texts of a panel's cutting files.
+fn cut_files(shop: &Workshop, id: &str, kind: &str) -> Vec<(String, String)> {
+    named(&plain(shop.cut_files(id, kind)))
+}
+
+fn named(files: &serde_json::Value) -> Vec<(String, String)> {
+    let text = |file: &serde_json::Value, field: &str| file[field].as_str().unwrap_or_default().to_owned();
+    files.as_array().into_iter().flatten().map(|file| (text(file, "name"), text(file, "text"))).collect()
+}
+
+#[wasm_bindgen_test]
+fn a_panel_worked_on_both_faces_and_its_sheet_have_two_files() {
+    let mut bench = Workbench::new();
+    // The shield's rebate is cut from outside, the floor's from inside.
+    assert!(bench.set("method", JsValue::from_str("router")).is_ok());
+    for key in ["board.io_opening", "joint.floor_back"] {
+        assert!(bench.set(key, JsValue::from_str("rebate")).is_ok());
+    }
+    let shop = workshop(&bench);
+    let back = cut_files(&shop, "back", "dxf");
+    let names: Vec<&str> = back.iter().map(|(name, _)| name.as_str()).collect();
+    assert_eq!(names, ["back-first", "back"]);
+    assert_ne!(back[0].1, back[1].1);
+    let layout = shop.layout().map_err(JsValue::from).unwrap();
+    let names: Vec<String> = named(&plain(layout.files(0, "svg"))).into_iter().map(|(name, _)| name).collect();
+    assert_eq!(names, ["sheet-1-first", "sheet-1"]);
+    let plan = plain(shop.templates_plan());
+    let goes = |panel: &str| {
+        let sheets = plan["sheets"].as_array().into_iter().flatten();
+        sheets.filter(|sheet| sheet["panel"] == panel).map(|sheet| sheet["goes"].clone()).next()
+    };
+    assert_eq!(goes("back"), Some(serde_json::json!(2)));
+}
+
+#[wasm_bindgen_test]
+fn what_a_maker_brings_is_told_apart() {
+    let mut bench = Workbench::new();
+    let other = workshop(&bench);
+    assert!(bench.set("cooler.height", JsValue::from_f64(123.5)).is_ok());
+    let shop = workshop(&bench);
+    let is = |name: &str, bytes: &[u8]| plain(shop.look_at(name, bytes));
+    let pack = is("quay.zip", &other.pack_zip());
+    assert_eq!(pack["is"], serde_json::json!("pack"));
+    let verdicts = |verdict: &str| {
+        let files = pack["files"].as_array().into_iter().flatten();
+        files.filter(|file| file["verdict"] == verdict).count()
+    };
+    assert!(verdicts("belongs") > 20 && verdicts("other") == 0 && verdicts("design") == 1, "{pack}");
+    let design = is("quay.json", bench.design_file().as_bytes());
+    assert_eq!((&design["is"], &design["link"]), (&serde_json::json!("design"), &serde_json::json!(bench.link())));
+    assert_eq!(is("link", format!("#{}", bench.link()).as_bytes())["fingerprint"], design["fingerprint"]);
+    for (from, verdict) in [(&shop, "belongs"), (&other, "other")] {
+        let marked = is("templates.pdf", &from.templates_pdf());
+        assert_eq!((&marked["is"], &marked["verdict"]), (&serde_json::json!("marked"), &serde_json::json!(verdict)));
+    }
+    for wrong in [&b"PK and no more"[..], b"{ \"cooler.widht\": 1 }", b"\x89PNG", b"", b"bought on Friday"] {
+        assert!(shop.look_at("wrong", wrong).is_err());
+    }
+    let mark = design["fingerprint"].as_str().unwrap_or_default().to_lowercase();
+    assert_eq!(plain(shop.check_print(&mark, Vec::new()))["is"], serde_json::json!("belongs"));
+    let theirs = pack["fingerprint"].as_str().unwrap_or_default();
+    assert_eq!(plain(shop.check_print(theirs, Vec::new()))["is"], serde_json::json!("other"));
+    assert!(shop.check_print("7", Vec::new()).is_err());
+}
+
+#[wasm_bindgen_test]
+fn kits_of_two_designs_are_counted_both_ways() {
+    let mut bench = Workbench::new();
+    let first = bench.link();
+    assert!(bench.set("cooler.height", JsValue::from_f64(123.5)).is_ok());
+    let shop = workshop(&bench);
+    let request = |count: serde_json::Value, ask: &str| {
+        serde_json::json!({
+            "units": [
+                { "design": bench.link(), "label": "", "count": 1, "part": "case" },
+                { "design": first, "label": "Quay", "count": 2, "part": "sleeve" },
+            ],
+            "sheets": [{ "width_mm": 1220.0, "height_mm": 610.0, "count": count, "material": null }],
+            "ask": ask,
+        })
+        .to_string()
+    };
+    let ask = |text: &str| shop.kits(text).map_err(JsValue::from);
+    let mut counts = ask(&request(serde_json::Value::Null, "counts")).unwrap();
+    counts.step(60_000);
+    let found = plain(counts.found());
+    let sheets = found["answer"]["stacks"][0]["layouts"]["sheets"].as_array().map_or(0, Vec::len);
+    let pictures = found["pictures"][0].as_array().map_or(0, Vec::len);
+    assert!(sheets >= 1 && sheets == pictures, "{sheets} sheets, {pictures} pictures");
+    assert!(counts.zip().starts_with(b"PK"));
+    let mut most = ask(&request(4.into(), "most")).unwrap();
+    most.step(60_000);
+    most.look();
+    assert!(plain(most.found())["answer"]["rounds"].as_u64() >= Some(1));
+    for wrong in [request(serde_json::Value::Null, "most"), request((-1).into(), "counts"), "{}".to_owned()] {
+        assert!(ask(&wrong).is_err());
+    }
 }
 
 #[wasm_bindgen_test]
@@ -113,8 +213,8 @@ fn a_layout_is_there_at_once_and_never_gets_worse() {
     }
     assert!(layout.done() || layout.steps() >= start + 60_000.0);
     assert!(sheets(&layout) <= first && sheets(&layout) >= plain(layout.found())["bound"].as_u64().unwrap() as usize);
-    assert!(layout.file(0, "dxf").contains("AC1015"));
-    assert!(layout.file(first, "dxf").is_empty());
+    assert!(named(&plain(layout.files(0, "dxf")))[0].1.contains("AC1015"));
+    assert!(named(&plain(layout.files(first, "dxf"))).is_empty());
 }
 
 #[wasm_bindgen_test]

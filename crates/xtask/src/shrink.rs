@@ -16,6 +16,10 @@ use crate::workspace::Workspace;
 /// The scripts that are loaded by name; everything they import becomes part of them.
 const ENTRIES: [&str; 2] = ["modules/main.js", "modules/workshop/worker.js"];
 
+/// Parts of the page that `modules/later.js` loads when they are first wanted. Each brings its own copy of the few small
+/// things it shares with the page, so that the page itself stays one script.
+const LATER: [&str; 2] = ["modules/later/kits.js", "modules/later/prints.js"];
+
 /// Shrinks the scripts and styles of a page that is laid out, in place.
 pub fn texts(workspace: &Workspace, dist: &Path) -> Result<()> {
     let tool = workspace.npm_program("esbuild");
@@ -28,20 +32,23 @@ pub fn texts(workspace: &Workspace, dist: &Path) -> Result<()> {
         command
     };
     // In the page's own scripts first: their imports are gone afterwards.
-    commands::run(esbuild().args(ENTRIES).args([
-        "--bundle",
-        "--outbase=.",
-        "--format=esm",
-        "--target=es2022",
-        "--charset=utf8",
-        "--external:*/wasm/panelwright.js",
-        "--external:*/wasm/workshop.js",
-    ]))?;
+    let later = LATER.map(|name| format!("--external:*/{}", name.trim_start_matches("modules/")));
+    for entries in [ENTRIES, LATER] {
+        commands::run(esbuild().args(entries).args(&later).args([
+            "--bundle",
+            "--outbase=.",
+            "--format=esm",
+            "--target=es2022",
+            "--charset=utf8",
+            "--external:*/wasm/panelwright.js",
+            "--external:*/wasm/workshop.js",
+        ]))?;
+    }
     let mut rest = Vec::new();
     for file in files_below(dist)? {
         let name = slashed(&file);
         if name.starts_with("modules/") {
-            if !ENTRIES.contains(&name.as_str()) {
+            if !ENTRIES.contains(&name.as_str()) && !LATER.contains(&name.as_str()) {
                 fs::remove_file(dist.join(&file))?;
             }
         } else if name.ends_with(".css") || (name.starts_with("wasm/") && name.ends_with(".js")) {

@@ -15,8 +15,10 @@ use crate::dist::{files_below, slashed};
 /// What is loaded before the page works may weigh compressed, in bytes: the project's own limit.
 const SIZE_BUDGET: usize = 350 * 1000;
 
-/// What is loaded beside the page when it already stands: the second module, and letters that the page itself has not.
-const LATER: [&str; 4] = [
+/// What is loaded beside the page when it already stands: the second module, parts of the page that are not wanted at
+/// once, and letters that the page itself has not.
+const LATER: [&str; 5] = [
+    "modules/later/",
     "modules/workshop/",
     "wasm/workshop",
     "fonts/panelwright-sans-regular-accented",

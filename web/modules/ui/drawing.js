@@ -11,7 +11,7 @@ import { SheetsView } from "./sheets-view.js";
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/panelwright.js").Finding} Finding */
 
-/** @typedef {DrawingTakes & import("./work.js").WorkEvents} DrawingEvents */
+/** @typedef {DrawingTakes & import("./sheets-view.js").SheetsEvents} DrawingEvents */
 /**
  * @typedef {object} DrawingTakes
  * @property {(look: import("../../wasm/panelwright.js").Look) => import("../../wasm/panelwright.js").CasePicture} casePicture

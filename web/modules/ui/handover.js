@@ -1,10 +1,11 @@
 // The handover: what can be taken away. Each says what it will contain before it is taken.
 
 import { h, say } from "../dom.js";
-import { address, fileName, handOut } from "../keep.js";
+import { address, fileName, handOut, handOutCutting } from "../keep.js";
 import { idle } from "../idle.js";
+import { laterPrints } from "../later.js";
 import { Newest } from "../newest.js";
-import { counted, plain, size } from "../words.js";
+import { BOTH_GOES, counted, plain, size } from "../words.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/panelwright.js").Choice} Choice */
@@ -15,10 +16,14 @@ import { counted, plain, size } from "../words.js";
  * @property {(key: string, value: import("../../wasm/panelwright.js").Value) => string | null} set
  * @property {() => void} settle
  * @property {(name: string, text: string) => boolean} open
+ * @property {(text: string) => void} wrong
+ * @property {(error: unknown) => string} words
  */
 
 const PAPER = "template.paper";
 const PAUSE_MS = 120;
+/** How a JSON file says of which design it was made. */
+const MARK = '"fingerprint": "';
 
 export class Handover {
   /** @type {Take} */ #take;
@@ -32,6 +37,9 @@ export class Handover {
   #copied = h("p", { class: "copied", role: "status" });
   #address = h("input", { type: "text", readonly: true, class: "address", "aria-label": "The link", hidden: true });
   #planned = "";
+  /** @type {Map<string, number>} files of a kind that each panel's cutting takes, as the workshop counted them */
+  #goes = new Map();
+  /** @type {import("../later/prints.js").Prints | null} */ #prints = null;
   #waiting = 0;
 
   /**
@@ -49,6 +57,8 @@ export class Handover {
         say(this.#pages, `${counted(plan.pages, "page")}, true size, ${how}`);
         // A change may have come while the pages were counted.
         if (this.#planned === this.#view?.link) this.#pages.setAttribute("aria-busy", "false");
+        this.#goes = new Map(plan.sheets.map((sheet) => [sheet.panel, sheet.goes]));
+        if (this.#view) this.#listPanels(this.#view);
       },
       // Why it did not work is said when the templates are asked for.
       () => say(this.#pages, "true size, as many pages as needed"),
@@ -66,7 +76,7 @@ export class Handover {
       },
       ...papers.map((option) => h("option", { value: option.name }, option.label)),
     );
-    const pick = h("input", { type: "file", accept: ".json,application/json", class: "said", tabindex: -1, "aria-hidden": "true", onchange: () => this.#open(pick) });
+    const pick = h("input", { type: "file", multiple: true, class: "said", tabindex: -1, "aria-hidden": "true", onchange: () => void this.#picked(pick) });
     container.append(
       entry(
         "Templates",
@@ -87,8 +97,9 @@ export class Handover {
         "Design",
         this.#file,
         act("Save", () => this.#save(), "framed", "Save the design file"),
-        act("Open", () => pick.click(), "framed", "Open a design file"),
+        act("Open", () => pick.click(), "framed", "Open a design, a pack or a file of one"),
         pick,
+        act("Check a print", () => void this.#openPrints().then((prints) => prints?.show()), "framed"),
         act("Copy link", () => void this.#copy(), "framed"),
         this.#address,
         this.#copied,
@@ -101,6 +112,7 @@ export class Handover {
   update(view) {
     const fresh = view.link !== this.#view?.link;
     this.#view = view;
+    this.#prints?.update(view);
     this.#paper.value = String(view.values[PAPER]);
     this.#listPanels(view);
     if (fresh) {
@@ -140,7 +152,9 @@ export class Handover {
       };
     }
     const one = view.panels.find((panel) => panel.id === this.#panel.value);
-    say(this.#panels, one ? `${made(view.values, one.id)}, true size` : allMade(view));
+    const goes = (/** @type {string} */ id) => this.#goes.get(id) ?? 1;
+    if (!one) say(this.#panels, allMade(view, view.panels.reduce((sum, { id }) => sum + goes(id), 0)));
+    else say(this.#panels, `${goes(one.id) > 1 ? "2 files, one for each face; " : ""}${made(view.values, one.id)}, true size`);
   }
 
   async #templates() {
@@ -167,14 +181,15 @@ export class Handover {
   async #cut(kind) {
     const panels = this.#view?.panels ?? [];
     const one = this.#panel.value;
+    let count = 0;
     for (const { id } of panels.filter((panel) => one === "" || panel.id === one)) {
-      const text = await this.#made("The cutting file", "cut_file", id, kind);
-      if (text === null) return;
-      handOut(`${this.#name()}-${id}.${kind}`, text, kind === "dxf" ? "image/vnd.dxf" : "image/svg+xml");
-      // A browser drops files that come all at once.
-      await new Promise((resolve) => setTimeout(resolve, 150));
+      const files = await this.#made("The cutting file", "cut_files", id, kind);
+      if (files === null) return;
+      await handOutCutting(this.#name(), files, kind);
+      count += files.length;
     }
-    this.#take.said(one === "" ? `${counted(panels.length, "cutting file")} saved.` : "Cutting file saved.");
+    if (one === "") this.#take.said(`${counted(count, "cutting file")} saved.`);
+    else this.#take.said(count === 1 ? "Cutting file saved." : BOTH_GOES);
   }
 
   async #pack() {
@@ -215,22 +230,50 @@ export class Handover {
   }
 
   /** @param {HTMLInputElement} pick */
-  async #open(pick) {
-    const file = pick.files?.[0];
+  async #picked(pick) {
+    const files = [...(pick.files ?? [])];
     pick.value = "";
-    if (file) this.#take.open(file.name, await file.text());
+    await this.#open(files);
   }
 
-  /** A design file let fall on the page opens too. */
+  /**
+   * Opens what the maker brings: a design goes on the bench, with its pack or alone; other files are held against it.
+   * @param {File[]} files
+   */
+  async #open(files) {
+    const [first] = files;
+    if (!first) return;
+    if (files.length === 1 && /\.json$/i.test(first.name)) {
+      const text = await first.text();
+      // Without the mark of files that are made of a design it is one itself, and no workshop is needed.
+      if (!text.includes(MARK)) {
+        this.#take.open(first.name, text);
+        return;
+      }
+    }
+    const prints = await this.#openPrints();
+    await prints?.bring(files);
+  }
+
+  async #openPrints() {
+    if (this.#prints) return this.#prints;
+    const part = await this.#take.make("The list of prints and files", laterPrints);
+    if (part === null) return null;
+    this.#prints ??= new part.Prints(this.#take);
+    if (this.#view) this.#prints.update(this.#view);
+    return this.#prints;
+  }
+
+  /** Files let fall on the page open too. */
   #dropped() {
     document.addEventListener("dragover", (event) => {
       if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
     });
-    document.addEventListener("drop", async (event) => {
-      const file = event.dataTransfer?.files[0];
-      if (!file) return;
+    document.addEventListener("drop", (event) => {
+      const files = [...(event.dataTransfer?.files ?? [])];
+      if (files.length === 0) return;
       event.preventDefault();
-      this.#take.open(file.name, await file.text());
+      void this.#open(files);
     });
   }
 
@@ -258,10 +301,13 @@ function made(values, panel) {
   }
 }
 
-/** @param {View} view */
-function allMade({ panels, values }) {
+/**
+ * @param {View} view
+ * @param {number} count
+ */
+function allMade({ panels, values }, count) {
   const ways = [...new Set(panels.map((panel) => made(values, panel.id)))];
-  return `${counted(panels.length, "file")}, ${ways.length === 1 ? `${ways[0]}, true size` : `each as its panel is made: ${ways.map((way) => way.split(":")[0]).join(", ")}`}`;
+  return `${counted(count, "file")}, ${ways.length === 1 ? `${ways[0]}, true size` : `each as its panel is made: ${ways.map((way) => way.split(":")[0]).join(", ")}`}`;
 }
 
 /**

@@ -2,15 +2,17 @@
 // none can be better or the maker has seen enough.
 
 import { drawing, h, say } from "../dom.js";
-import { fileName, handOut } from "../keep.js";
-import { counted, plain } from "../words.js";
+import { fileName, handOutCutting } from "../keep.js";
+import { laterKits } from "../later.js";
+import { BOTH_GOES, counted, plain } from "../words.js";
 import { Stopped } from "../workshop.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/workshop.js").StockLayout} StockLayout */
 /** @typedef {import("../workshop.js").Search} Search */
 /** @typedef {import("../workshop.js").Progress} Progress */
-/** @typedef {import("./lists-view.js").ListsEvents} SheetsEvents */
+/** @typedef {import("./work.js").WorkEvents & { choices: import("../../wasm/panelwright.js").Choice[] }} SheetsEvents */
+/** @typedef {import("../later/kits.js").KitsView} KitsView */
 
 const PAUSE_MS = 250;
 /** After so many steps the search rests until it is asked to go on. */
@@ -30,30 +32,34 @@ export class SheetsView {
   #bar = h("progress", { max: 100, "aria-label": "Looking for a better layout" });
   #stop = h("button", { type: "button", class: "framed", onclick: () => this.#toggle() }, "Stop");
   #sheets = h("div", { class: "sheets" });
+  #own = h("div", { class: "papers", tabindex: "0", role: "region", "aria-label": "Sheets" }, this.#sum, h("div", { class: "acts" }, this.#bar, this.#stop), this.#sheets);
+  #ofKits = h("div", { class: "papers kits", tabindex: "0", role: "region", "aria-label": "Kits", hidden: true });
+  /** @type {KitsView | null} */ #kits = null;
+  /** Whether kits are on show rather than the design alone. */
+  #chosen = false;
+  /** @type {[HTMLButtonElement, HTMLButtonElement]} */ #picks;
 
   /**
    * @param {HTMLElement} container
-   * @param {HTMLElement} _tools
+   * @param {HTMLElement} tools
    * @param {SheetsEvents} events
    */
-  constructor(container, _tools, events) {
+  constructor(container, tools, events) {
     this.#events = events;
     this.#container = container;
-    container.append(
-      h(
-        "div",
-        { class: "papers", tabindex: "0", role: "region", "aria-label": "Sheets" },
-        this.#sum,
-        h("div", { class: "acts" }, this.#bar, this.#stop),
-        this.#sheets,
-      ),
-    );
+    const pick = (/** @type {boolean} */ kits, /** @type {string} */ label) => h("button", { type: "button", class: "quiet", onclick: () => void this.#choose(kits) }, label);
+    this.#picks = [pick(false, "This design"), pick(true, "Kits of several")];
+    tools.append(h("div", { class: "picker", role: "group", "aria-label": "What the sheets are for" }, ...this.#picks));
+    container.append(this.#own, this.#ofKits);
+    this.#pressed();
     this.#tell();
   }
 
   /** @param {View} view */
   update(view) {
     this.#view = view;
+    this.#kits?.update(view);
+    if (this.#chosen) return;
     if (this.#made === view.link) {
       if (!this.#search && !this.#progress.done && this.#progress.steps < this.#until) this.#go();
       return;
@@ -66,12 +72,32 @@ export class SheetsView {
   /** Nobody looks: the search rests until the sheets are on show again. */
   hide() {
     this.#search?.stop();
+    this.#kits?.hide();
   }
 
   fit() {}
 
+  /** @param {boolean} kits */
+  async #choose(kits) {
+    if (kits && !this.#kits) {
+      const part = await this.#events.make("The sheet for kits", laterKits);
+      if (part === null) return;
+      this.#kits ??= new part.KitsView(this.#ofKits, this.#events);
+    }
+    this.hide();
+    this.#chosen = kits;
+    this.#own.hidden = kits;
+    this.#ofKits.hidden = !kits;
+    this.#pressed();
+    if (this.#view) this.update(this.#view);
+  }
+
+  #pressed() {
+    for (const [index, button] of this.#picks.entries()) button.setAttribute("aria-pressed", String(this.#chosen === (index === 1)));
+  }
+
   #begin() {
-    if (!this.#view || this.#container.hidden) return;
+    if (!this.#view || this.#container.hidden || this.#chosen) return;
     this.#made = this.#view.link;
     this.#until = ENOUGH;
     this.#progress = { steps: 0, done: false };
@@ -157,10 +183,10 @@ export class SheetsView {
    * @param {"dxf" | "svg"} kind
    */
   async #save(index, kind) {
-    const text = await this.#events.make("The cutting file of the sheet", (workshop) => workshop.sheetFile(this.#made, index, kind));
-    if (text === null) return;
-    handOut(`${fileName(this.#view?.title ?? "")}-sheet-${index + 1}.${kind}`, text, kind === "dxf" ? "image/vnd.dxf" : "image/svg+xml");
-    this.#events.said("Cutting file of the sheet saved.");
+    const files = await this.#events.make("The cutting file of the sheet", (workshop) => workshop.sheetFiles(this.#made, index, kind));
+    if (files === null) return;
+    await handOutCutting(fileName(this.#view?.title ?? ""), files, kind);
+    this.#events.said(files.length === 1 ? "Cutting file of the sheet saved." : BOTH_GOES);
   }
 }
 

@@ -4,7 +4,8 @@
 import start, { Workshop } from "../../wasm/workshop.js";
 
 /** @typedef {import("../../wasm/workshop.js").Layout} Layout */
-/** @typedef {{ id: number, link: string, name?: string, args?: unknown[], search?: number, sheet?: number, kind?: string, begin?: boolean }} Request */
+/** @typedef {import("../../wasm/workshop.js").KitLayout} KitLayout */
+/** @typedef {{ id: number, link: string, name?: string, args?: unknown[], search?: number, kits?: string, sheet?: number, kind?: string, begin?: boolean }} Request */
 
 /** Steps of a search between two looks at what else is asked; they take some milliseconds. */
 const SLICE = 60_000;
@@ -18,10 +19,9 @@ started.catch(() => undefined);
 let link = "";
 /** @type {Workshop | null} */
 let workshop = null;
-/** The design the layout is of. */
-let laid = "";
-/** @type {Layout | null} */
-let layout = null;
+/** What was laid last, and of which design or kits.
+ * @type {{ sheets: { of: string, layout: Layout | null }, kits: { of: string, layout: KitLayout | null } }} */
+const laid = { sheets: { of: "", layout: null }, kits: { of: "", layout: null } };
 /** The search under way. There is one at most: a newer one takes its place. */
 let searching = 0;
 
@@ -52,8 +52,14 @@ const STOPPED = Symbol("stopped");
 function answered(request) {
   if (request.begin) return undefined;
   if (request.sheet !== undefined) {
-    if (!layout || laid !== request.link) throw new Error("The sheets of this design are not laid yet. Wait a moment and try again.");
-    return layout.file(request.sheet, request.kind ?? "");
+    const { of, layout } = laid.sheets;
+    if (!layout || of !== request.link) throw new Error("The sheets of this design are not laid yet. Wait a moment and try again.");
+    return layout.files(request.sheet, request.kind ?? "");
+  }
+  if (request.kits !== undefined) {
+    const { of, layout } = laid.kits;
+    if (!layout || of !== request.kits) throw new Error("These kits are not laid yet. Ask for them again.");
+    return layout.zip();
   }
   const maker = /** @type {any} */ (at(request.link));
   return maker[request.name ?? ""](...(request.args ?? []));
@@ -73,32 +79,49 @@ function at(wanted) {
   return workshop;
 }
 
-/** @param {Request} request */
-async function search({ id, link: wanted, search: until = 0 }) {
-  searching = id;
-  if (!layout || laid !== wanted) {
-    const next = at(wanted).layout();
-    layout?.free();
-    layout = next;
-    laid = wanted;
+/**
+ * The layout that is asked for, as far as it has come.
+ * @param {Request} request
+ */
+function layoutOf({ link: wanted, kits }) {
+  const key = kits ?? wanted;
+  const place = kits === undefined ? laid.sheets : laid.kits;
+  if (!place.layout || place.of !== key) {
+    const next = kits === undefined ? at(wanted).layout() : at(wanted).kits(kits);
+    place.layout?.free();
+    place.layout = /** @type {any} */ (next);
+    place.of = key;
   }
+  return { place, layout: /** @type {Layout | KitLayout} */ (place.layout) };
+}
+
+/** @param {Request} request */
+async function search(request) {
+  const { id, search: until = 0 } = request;
+  searching = id;
+  const { place, layout } = layoutOf(request);
   const progress = (/** @type {boolean} */ better) => {
-    if (!layout) return;
     const told = { steps: layout.steps(), done: layout.done() };
     postMessage({ id, progress: better ? { ...told, found: layout.found() } : told });
   };
+  // Kits are looked at now and then only.
+  const lastLook = () => "look" in layout && layout.look();
   progress(true);
   let told = performance.now();
   while (!layout.done() && layout.steps() < until) {
     await turn();
-    if (searching !== id) throw STOPPED;
+    if (searching !== id) {
+      // A newer search may have put its own in this one's place.
+      if (place.layout === layout && lastLook()) progress(true);
+      throw STOPPED;
+    }
     const better = layout.step(SLICE);
     if (better || performance.now() - told > TELL_MS) {
       progress(better);
       told = performance.now();
     }
   }
-  progress(false);
+  progress(lastLook());
 }
 
 const { port1, port2 } = new MessageChannel();

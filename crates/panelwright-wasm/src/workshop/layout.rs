@@ -9,7 +9,7 @@ use panelwright::stock::{Job, JobError, Plan, Reason, Search};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
-use super::svg_lines;
+use super::{cutting_files, svg_lines};
 use crate::plain::plain;
 
 /// A search under way and the best layout it has found.
@@ -73,15 +73,20 @@ impl Layout {
         plain(&self.twin())
     }
 
-    /// A sheet of that layout to cut, `dxf` or `svg`; empty when there is no such sheet or kind of file.
-    pub fn file(&self, index: usize, kind: &str) -> String {
+    /// A sheet of that layout to cut, `dxf` or `svg`, one file for each go in their order; none when there is no such
+    /// sheet or kind of file.
+    ///
+    /// # Errors
+    /// None that a design can cause; the signature is what handing a value to the page needs.
+    #[wasm_bindgen(unchecked_return_type = "CuttingFile[]")]
+    pub fn files(&self, index: usize, kind: &str) -> Result<JsValue, JsError> {
         let Self { build, job, plan, .. } = self;
-        let Some(cut) = sheet::cut_sheet(build, job, plan, index).pop() else { return String::new() };
-        match kind {
-            "dxf" => cut_sheet_to_dxf(&cut, &build.fingerprint),
-            "svg" => cut_sheet_to_svg(&cut, &build.fingerprint, svg_lines(build)),
-            _ => String::new(),
-        }
+        let goes = sheet::cut_sheet(build, job, plan, index);
+        plain(&cutting_files(&format!("sheet-{}", index + 1), &goes, |cut| match kind {
+            "dxf" => Some(cut_sheet_to_dxf(cut, &build.fingerprint)),
+            "svg" => Some(cut_sheet_to_svg(cut, &build.fingerprint, svg_lines(build))),
+            _ => None,
+        }))
     }
 }
 

@@ -4,18 +4,22 @@
 //! `web/modules/workshop.js`; nothing else has to be told of a new one.
 
 mod compare;
+mod kits;
 mod layout;
+mod opening;
 mod templates_plan;
 
 use panelwright::Build;
-use panelwright::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
+use panelwright::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg, go_name};
 use panelwright::design::{PaperName, read_file, read_link};
 use panelwright::documents::lists::{self, Lists};
 use panelwright::documents::pack;
 use panelwright::documents::source_list::source_list;
 use panelwright::documents::templates::{self, test_page_pdf};
+use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
+pub use kits::KitLayout;
 pub use layout::Layout;
 
 use crate::plain::plain;
@@ -62,17 +66,50 @@ impl Workshop {
         PaperName::of(paper).map(test_page_pdf).unwrap_or_default()
     }
 
-    /// A panel's cutting file, nominal: `dxf` or `svg`; empty when there is no such panel or kind of file.
-    pub fn cut_file(&self, id: &str, kind: &str) -> String {
+    /// A panel's cutting files, `dxf` or `svg`, one for each go in their order: `left-first` is cut before the sheet is
+    /// turned over for `left`. None when there is no such panel or kind of file.
+    ///
+    /// # Errors
+    /// None that a design can cause; the signature is what handing a value to the page needs.
+    #[wasm_bindgen(unchecked_return_type = "CuttingFile[]")]
+    pub fn cut_files(&self, id: &str, kind: &str) -> Result<JsValue, JsError> {
         let Build { spec, panels, fingerprint, .. } = &self.build;
-        let Some(panel) = panels.iter().find(|panel| panel.id() == id) else { return String::new() };
-        // What is cut from the inside before the sheet is turned over is in the pack.
-        let Some(cut) = CutPanel::for_files(spec, panel).pop() else { return String::new() };
-        match kind {
-            "dxf" => cut_panel_to_dxf(&cut, fingerprint),
-            "svg" => cut_panel_to_svg(&cut, fingerprint, svg_lines(&self.build)),
-            _ => String::new(),
-        }
+        let panel = panels.iter().find(|panel| panel.id() == id);
+        let goes = panel.map(|panel| CutPanel::for_files(spec, panel)).unwrap_or_default();
+        plain(&cutting_files(id, &goes, |cut| match kind {
+            "dxf" => Some(cut_panel_to_dxf(cut, fingerprint)),
+            "svg" => Some(cut_panel_to_svg(cut, fingerprint, svg_lines(&self.build))),
+            _ => None,
+        }))
+    }
+
+    /// What a file of a maker's is: a design or its link, a pack, or one that bears a fingerprint, then whether it belongs
+    /// to the design at hand.
+    ///
+    /// # Errors
+    /// What is wrong with the file.
+    #[wasm_bindgen(unchecked_return_type = "LookedAt")]
+    pub fn look_at(&self, name: &str, bytes: &[u8]) -> Result<JsValue, JsError> {
+        plain(&opening::look_at(&self.build, name, bytes)?)
+    }
+
+    /// Whether a print with this fingerprint, as typed, belongs to the design at hand. `versions` are those of the
+    /// program that are known to have made files of it.
+    ///
+    /// # Errors
+    /// What was typed is no fingerprint.
+    #[wasm_bindgen(unchecked_return_type = "PrintCheck")]
+    pub fn check_print(&self, text: &str, versions: Vec<String>) -> Result<JsValue, JsError> {
+        plain(&pack::check_print(&self.build.design, &versions, text)?)
+    }
+
+    /// Begins to lay several designs on one stack of sheets, as `KitRequest` in `types.ts` asks, with a first quick
+    /// layout.
+    ///
+    /// # Errors
+    /// What is wrong with a design, a count or the sheets.
+    pub fn kits(&self, request: &str) -> Result<KitLayout, JsError> {
+        KitLayout::of(&serde_json::from_str(request)?)
     }
 
     /// Every file of the design in one zip.
@@ -145,4 +182,19 @@ impl Workshop {
 /// Lines of an SVG as the design wants them.
 fn svg_lines(build: &Build) -> SvgLines {
     if build.spec.making.hairline { SvgLines::Hairline } else { SvgLines::Shown }
+}
+
+/// A file for a machine; its TypeScript twin is in `types.ts`.
+#[derive(Debug, Serialize)]
+struct CuttingFile {
+    name: String,
+    text: String,
+}
+
+/// The files of the goes of a panel or sheet, in their order.
+fn cutting_files<T>(stem: &str, goes: &[T], text: impl Fn(&T) -> Option<String>) -> Vec<CuttingFile> {
+    let files = goes.iter().enumerate();
+    files
+        .filter_map(|(number, go)| Some(CuttingFile { name: go_name(stem, number, goes.len()), text: text(go)? }))
+        .collect()
 }

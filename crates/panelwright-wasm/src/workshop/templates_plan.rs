@@ -1,6 +1,7 @@
 //! What the templates will be, said before they are taken.
 
 use panelwright::Build;
+use panelwright::cutting::CutPanel;
 use panelwright::documents::templates::{self, Way};
 use serde::Serialize;
 
@@ -16,6 +17,8 @@ struct Sheet {
     panel: &'static str,
     pages: usize,
     how: String,
+    /// Cutting files of a kind: one for each go.
+    goes: usize,
 }
 
 impl TemplatesPlan {
@@ -30,6 +33,7 @@ impl TemplatesPlan {
             .map(|(panel, plan)| Sheet {
                 panel: panel.id(),
                 pages: plan.pages(),
+                goes: CutPanel::for_files(&build.spec, panel).len(),
                 how: match plan.way {
                     Way::Tiles { across, up } if plan.why.is_some() => {
                         format!("on {across} × {up} pages: {}", plan.why.unwrap_or_default())

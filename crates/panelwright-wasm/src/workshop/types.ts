@@ -1,7 +1,8 @@
 /** What the templates will be, before they are taken. */
 export interface TemplatesPlan {
   pages: number;
-  sheets: { panel: string; pages: number; how: string }[];
+  /** `goes`: its cutting files of a kind, one for each go. */
+  sheets: { panel: string; pages: number; how: string; goes: number }[];
 }
 
 /** One published size. */
@@ -74,4 +75,91 @@ export interface StockLayout {
   }[];
   /** Panels without a place, in words. */
   missing: string[];
+}
+
+/** A file for a machine: `left-first` is cut before the sheet is turned over for `left`. */
+export interface CuttingFile {
+  name: string;
+  text: string;
+}
+
+/** What a file of a maker's is. */
+export type LookedAt = OpenedDesign | OpenedPack | MarkedFile;
+
+/** A design file, or a link. */
+export interface OpenedDesign {
+  is: "design";
+  title: string;
+  design_file: string;
+  link: string;
+  fingerprint: string;
+}
+
+/** A pack with its design, and which of its files belong to it. */
+export interface OpenedPack {
+  is: "pack";
+  title: string;
+  design_file: string;
+  link: string;
+  /** As its files should bear it, and by this version. */
+  fingerprint: string;
+  fingerprint_now: string;
+  made_by: string | null;
+  other_version: boolean;
+  files: { name: string; verdict: FileVerdict; fingerprints: string[] }[];
+}
+
+export type FileVerdict = "design" | "belongs" | "other" | "unmarked";
+
+/** A file that bears a fingerprint, held against the design at hand. */
+export interface MarkedFile {
+  is: "marked";
+  verdict: FileVerdict;
+  fingerprints: string[];
+  made_by: string | null;
+  other_version: boolean;
+}
+
+/** What a fingerprint read from paper says of the print; `design` is the fingerprint of the design at hand. */
+export type PrintCheck = { is: "belongs" } | { is: "version"; version: string } | { is: "misread" | "other"; design: string };
+
+/** Designs to be cut from one stack of sheets. */
+export interface KitRequest {
+  /** Each design as the text of a file, or as a link; `count` of each round, or altogether. */
+  units: { design: string; label: string; count: number; part: KitPart }[];
+  /** None: the sheets that the first design of each material has. */
+  sheets: { width_mm: number; height_mm: number; count: number | null; material: string | null }[];
+  /** How many sheets for these counts, or how many whole rounds from these sheets. */
+  ask: "counts" | "most";
+}
+
+export type KitPart = "case" | "sleeve" | "chassis";
+
+/** The best layouts of the kits so far. */
+export interface KitsFound {
+  /** The answer in one sentence. */
+  sentence: string;
+  answer: {
+    ask: "counts" | "most";
+    rounds: number;
+    bound: number;
+    proved: boolean;
+    units: { label: string; part: KitPart; fingerprint: string; count: number; total: number; stack: number; blocked: boolean }[];
+    stacks: {
+      label: string;
+      rounds: number;
+      yield_share: number;
+      /** Sheets left untouched, with their numbers. */
+      unused: [string, number][];
+      layouts: {
+        sheets: { label: string; size_mm: [number, number]; panels: string[]; yield_share: number; cuts: string[] }[];
+        bound: number;
+        bound_by: string;
+        fewest: boolean;
+        unplaced: string[];
+      };
+    }[];
+  };
+  /** The sheets of each stack, as SVG. */
+  pictures: string[][];
 }

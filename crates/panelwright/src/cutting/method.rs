@@ -75,6 +75,18 @@ pub fn inside_up(spec: &Spec, panel: &Panel) -> bool {
     CutPanel::for_files(spec, panel).last().is_some_and(|cut| cut.seen_from == Face::Inside)
 }
 
+/// What the file of one of so many goes is called: the last one as its panel or sheet is, the one before it `-first`.
+///
+/// ```
+/// use panelwright::cutting::go_name;
+/// assert_eq!([0, 1].map(|number| go_name("left", number, 2)), ["left-first", "left"]);
+/// assert_eq!(go_name("left", 0, 1), "left");
+/// ```
+#[must_use]
+pub fn go_name(stem: &str, number: usize, goes: usize) -> String {
+    if number + 1 < goes { format!("{stem}-first") } else { stem.to_owned() }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

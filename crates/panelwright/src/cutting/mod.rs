@@ -37,7 +37,7 @@ pub use hand::{
 };
 pub use kerf::{compensated, kerf_from_test};
 pub use lettering::LETTERING;
-pub use method::{inside_up, laser_kerf_mm};
+pub use method::{go_name, inside_up, laser_kerf_mm};
 pub use offset::{Joins, Lost, offset};
 pub use order::tidy;
 pub use panel::{Cut, CutLayer, CutPanel, LayerUse, OUTLINE, TABS, layer_name};

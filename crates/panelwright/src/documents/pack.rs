@@ -8,7 +8,7 @@ mod zip;
 use super::templates::words::PAGE_CAUTIONS;
 use super::{build_json, lists, marking, sheets, templates};
 use crate::Build;
-use crate::cutting::{CutPanel, cut_panel_to_dxf, cut_panel_to_svg};
+use crate::cutting::{CutPanel, cut_panel_to_dxf, cut_panel_to_svg, go_name};
 use crate::design::write_file;
 use crate::drawing::{SvgOptions, svg};
 use crate::pictures::{CaseView, case_picture, panel};
@@ -37,7 +37,7 @@ pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
     for panel in &build.panels {
         let goes = CutPanel::for_files(&build.spec, panel);
         for (number, cut) in goes.iter().enumerate() {
-            let name = format!("cut/{}{}", panel.id(), if number + 1 < goes.len() { "-first" } else { "" });
+            let name = go_name(&format!("cut/{}", panel.id()), number, goes.len());
             files.push((format!("{name}.dxf"), cut_panel_to_dxf(cut, &build.fingerprint).into_bytes()));
             files.push((format!("{name}.svg"), cut_panel_to_svg(cut, &build.fingerprint, lines).into_bytes()));
         }

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::lists::{SHEET_STEPS, job};
 use crate::Build;
-use crate::cutting::{SvgLines, cut_sheet_to_dxf, cut_sheet_to_svg};
+use crate::cutting::{SvgLines, cut_sheet_to_dxf, cut_sheet_to_svg, go_name};
 use crate::drawing::{SvgOptions, svg};
 use crate::pictures::sheet::{self, Find, saw_cut};
 use crate::stock::{Job, Method, Plan, Reason, SheetPlan, solve};
@@ -134,7 +134,7 @@ impl Laid {
             let free = self.job.rules.method == Method::Free;
             let goes = if free { sheet::cut(find, &self.job, &self.plan, index) } else { Vec::new() };
             for (number, cut) in goes.iter().enumerate() {
-                let name = format!("{name}-cut{}", if number + 1 < goes.len() { "-first" } else { "" });
+                let name = go_name(&format!("{name}-cut"), number, goes.len());
                 out.push((format!("{name}.dxf"), cut_sheet_to_dxf(cut, designs).into_bytes()));
                 out.push((format!("{name}.svg"), cut_sheet_to_svg(cut, designs, lines).into_bytes()));
             }
