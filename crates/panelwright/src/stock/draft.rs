@@ -30,13 +30,15 @@ pub(super) struct Draft {
     pub unplaced: Vec<usize>,
 }
 
-/// How good a draft is; the lower one is better. The last number falls when a few sheets are full and the others
+/// How good a draft is; the lower one is better: what has no place, then how many sheets, then how much they weigh. The last number falls when a few sheets are full and the others
 /// nearly empty: that is the way to one sheet less, and to a large offcut.
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 pub(super) struct Score {
     pub unplaced: i64,
-    pub weight: i64,
     pub sheets: usize,
+    pub weight: i64,
+    /// Sheets that are no offcuts: of two equal ones the one at hand is taken.
+    pub bought: usize,
     pub spread: f64,
 }
 
@@ -116,15 +118,16 @@ impl Draft {
 
     pub fn score(&self, problem: &Problem) -> Score {
         let mut spread = 0.0;
-        let mut weight = 0;
+        let (mut weight, mut bought) = (0, 0);
         for used in &self.used {
             let stock = &problem.stock[used.stock];
             let share = used.area as f64 / (stock.w * stock.h) as f64;
             spread -= share * share;
             weight += stock.weight;
+            bought += usize::from(!stock.offcut);
         }
         let unplaced = self.unplaced.iter().map(|&group| problem.area(group)).sum();
-        Score { unplaced, weight, sheets: self.used.len(), spread }
+        Score { unplaced, sheets: self.used.len(), weight, bought, spread }
     }
 }
 

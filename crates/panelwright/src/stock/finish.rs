@@ -36,17 +36,10 @@ pub(super) fn plan(job: &Job, problem: &Problem, draft: &Draft) -> Plan {
     Plan {
         bounds: problem.bounds,
         yield_share: if whole > 0.0 { pieces / whole } else { 0.0 },
-        fewest: draft.unplaced.is_empty() && fewest(problem, draft),
+        fewest: draft.unplaced.is_empty() && draft.used.len() <= problem.bounds.sheets(),
         sheets,
         unplaced,
     }
-}
-
-/// Whether no other draft can use fewer sheets, or lighter ones.
-pub(super) fn fewest(problem: &Problem, draft: &Draft) -> bool {
-    let mut weights = problem.stock.iter().filter(|stock| stock.count > 0).map(|stock| stock.weight);
-    let first = weights.next();
-    draft.used.len() <= problem.bounds.sheets() && weights.all(|weight| Some(weight) == first)
 }
 
 fn sheet(job: &Job, problem: &Problem, used: &Used, take: &mut dyn FnMut(usize) -> usize) -> SheetPlan {

@@ -48,10 +48,11 @@ pub struct Sheet {
     pub count: Option<usize>,
     /// Which way its grain runs.
     pub grain: Grain,
-    /// Whether it is left over from earlier work. An offcut costs nothing unless it has a price, so it is used first.
+    /// Whether it is left over from earlier work: of two equal sheets the offcut is taken. Among prices an offcut without
+    /// one costs nothing.
     pub offcut: bool,
-    /// What one costs, in any currency. Sheets are weighed by price when every sheet that is no offcut has one, by
-    /// area otherwise.
+    /// What one costs, in any currency. Of layouts on equally many sheets the lightest is taken: by price when every
+    /// sheet that is no offcut has one, by area otherwise.
     pub price: Option<f64>,
 }
 

@@ -1,4 +1,5 @@
-//! Stock: rectangles on the sheets a maker has, with as few sheets and as much left in one piece as can be found.
+//! Stock: rectangles on the sheets a maker has, on as few sheets, then as little of them, as can be found, with as much
+//! as can be left in one piece.
 //!
 //! Knows nothing of panels: sizes, counts and labels go in, places come out.
 //!
@@ -11,7 +12,7 @@
 //! * [`Job`], the question: `job.rs`; [`Plan`], the answer: `plan.rs`.
 //! * `problem.rs`: the same question in whole thousandths of a millimetre, gap and trim inside the sizes.
 //! * `board.rs`: one sheet, and the best place for the next piece; `draft.rs`: several sheets.
-//! * `search.rs`: what is tried, in which order. `exact.rs` and `single.rs`: the backtracking that finds layouts
+//! * `search.rs`: which sheets are tried together; `hunt.rs`: what is tried on them, in which order. `exact.rs` and `single.rs`: the backtracking that finds layouts
 //!   without waste.
 //! * `nest.rs`: small pieces in the openings of large ones.
 //! * `cuts.rs`: the order of saw cuts; `offcuts.rs`: what is left; `bounds.rs`: what nobody can beat.
@@ -28,6 +29,7 @@ mod cuts;
 mod draft;
 mod exact;
 mod finish;
+mod hunt;
 mod job;
 mod kits;
 mod nest;

@@ -13,7 +13,7 @@ pub struct Plan {
     pub bounds: Bounds,
     /// Area of all pieces placed over area of all sheets used, 0 to 1.
     pub yield_share: f64,
-    /// Whether no plan can use fewer sheets: the bound is met and all sheets weigh the same.
+    /// Whether no plan can use fewer sheets: the bound is met.
     pub fewest: bool,
 }
 

@@ -7,6 +7,7 @@
 use super::bounds::{self, Sized};
 use super::job::{Grain, Job, Piece, mm, units, ways};
 use super::plan::{Bounds, Reason, Unplaced};
+use crate::sorting::sort_by_key;
 
 /// Pieces of the same size that may lie the same ways; those that may be turned may have width and height swapped.
 #[derive(Clone, Debug)]
@@ -27,6 +28,8 @@ pub(super) struct Stock {
     pub count: usize,
     /// What using one costs: price in 1/10000, or area.
     pub weight: i64,
+    /// Left over from earlier work.
+    pub offcut: bool,
 }
 
 /// A rectangle in whole units.
@@ -87,9 +90,10 @@ impl Problem {
                 count: sheet.count.unwrap_or(wanted).min(wanted),
                 weight: match sheet.price {
                     Some(price) if priced => (price * 1e4).round() as i64,
-                    _ if sheet.offcut => 0,
+                    _ if priced => 0,
                     _ => units(sheet.width) * units(sheet.height),
                 },
+                offcut: sheet.offcut,
             })
             .collect();
         let mut problem =
@@ -140,6 +144,59 @@ impl Problem {
         self.groups[group].w * self.groups[group].h
     }
 
+    /// The same with only those kinds of sheets of which `kinds` says yes.
+    pub fn only(&self, kinds: &[bool]) -> Self {
+        let mut problem = self.clone();
+        for (stock, chosen) in problem.stock.iter_mut().zip(kinds) {
+            stock.count = if *chosen { stock.count } else { 0 };
+        }
+        problem.bounds = problem.lower();
+        problem
+    }
+
+    /// How many kinds of sheets there are.
+    pub fn kinds(&self) -> usize {
+        self.stock.iter().filter(|stock| stock.count > 0).count()
+    }
+
+    /// Whether a piece of the group goes on a stock.
+    fn fits(&self, stock: usize, group: usize) -> bool {
+        self.stock[stock].count > 0 && self.ways(stock, group) != (false, false)
+    }
+
+    /// Whether every group goes on some sheet there is.
+    pub fn holds_every_group(&self) -> bool {
+        (0..self.groups.len()).all(|group| (0..self.stock.len()).any(|stock| self.fits(stock, group)))
+    }
+
+    /// Whether one sheet of a stock might hold everything: each piece goes on it, and it has the area.
+    pub fn might_hold_all(&self, stock: usize) -> bool {
+        let area: i64 =
+            (0..self.groups.len()).map(|group| self.area(group) * self.groups[group].pieces.len() as i64).sum();
+        let sheet = &self.stock[stock];
+        (0..self.groups.len()).all(|group| self.fits(stock, group)) && sheet.count > 0 && area <= sheet.w * sheet.h
+    }
+
+    /// What no layout on so many sheets weighs less than; `None` when there are not so many of use.
+    pub fn lightest(&self, sheets: usize) -> Option<i64> {
+        let of_use = |&stock: &usize| {
+            if sheets == 1 {
+                self.might_hold_all(stock)
+            } else {
+                (0..self.groups.len()).any(|group| self.fits(stock, group))
+            }
+        };
+        let mut kinds: Vec<&Stock> = (0..self.stock.len()).filter(of_use).map(|stock| &self.stock[stock]).collect();
+        sort_by_key(&mut kinds, |stock| stock.weight);
+        let (mut left, mut weight) = (sheets, 0);
+        for stock in kinds {
+            let taken = left.min(stock.count);
+            weight += stock.weight * taken as i64;
+            left -= taken;
+        }
+        (left == 0).then_some(weight)
+    }
+
     /// How much a piece is too big for the sheet that is nearest to holding it.
     fn excess(&self, job: &Job, piece: &Piece, w: i64, h: i64) -> Reason {
         let mut least = i64::MAX;
@@ -171,13 +228,17 @@ impl Problem {
         let mut squares = Vec::new();
         for (index, group) in self.groups.iter().enumerate() {
             let count = group.pieces.len() as i64;
-            sizes.push(Sized { w: group.w, h: group.h, count });
             let (mut upright, mut turned) = (false, false);
-            for stock in 0..self.stock.len() {
+            for stock in (0..self.stock.len()).filter(|&stock| self.stock[stock].count > 0) {
                 let ways = self.ways(stock, index);
                 upright |= ways.0;
                 turned |= ways.1;
             }
+            // What goes on none of them takes none of them.
+            if !upright && !turned {
+                continue;
+            }
+            sizes.push(Sized { w: group.w, h: group.h, count });
             // What may lie both ways takes at least the square of its shorter side, whichever way it lies.
             let side = group.w.min(group.h);
             squares.push(match (upright, turned) {

@@ -30,14 +30,7 @@ pub(super) struct Single {
 
 impl Single {
     pub fn new(problem: &Problem) -> Self {
-        let area: i64 = problem.groups.iter().map(|group| group.w * group.h * group.pieces.len() as i64).sum();
-        let fits = |stock: &usize| {
-            let ways = |group| problem.ways(*stock, group);
-            let sheet = &problem.stock[*stock];
-            let all = (0..problem.groups.len()).all(|group| ways(group).0 || ways(group).1);
-            all && sheet.count > 0 && area <= sheet.w * sheet.h
-        };
-        let mut stocks: Vec<usize> = (0..problem.stock.len()).filter(fits).collect();
+        let mut stocks: Vec<usize> = (0..problem.stock.len()).filter(|&stock| problem.might_hold_all(stock)).collect();
         stocks.sort_unstable_by_key(|&stock| problem.stock[stock].weight);
         Self { stocks, runs: 0, exhausted: false }
     }
@@ -108,7 +101,7 @@ impl Single {
 }
 
 fn better(problem: &Problem, stock: usize, score: &Score) -> bool {
-    score.unplaced > 0 || (problem.stock[stock].weight, 1) < (score.weight, score.sheets)
+    score.unplaced > 0 || (1, problem.stock[stock].weight) < (score.sheets, score.weight)
 }
 
 /// What a run found, in the sheet's own directions.

@@ -5,7 +5,7 @@ use proptest::test_runner::RngSeed;
 
 use super::{piece, sheet};
 use crate::stock::check::faults;
-use crate::stock::{Grain, Job, Method, Piece, Reason, Rules, Sheet, solve};
+use crate::stock::{Grain, Job, Kit, KitSearch, Method, Piece, Plan, Reason, Rules, Sheet, solve};
 
 fn grain() -> impl Strategy<Value = Grain> {
     prop_oneof![2 => Just(Grain::None), 1 => Just(Grain::AlongWidth), 1 => Just(Grain::AlongHeight)]
@@ -41,6 +41,75 @@ fn jobs() -> impl Strategy<Value = Job> {
         sheets,
         rules: Rules { trim: f64::from(trim), gap: f64::from(gap), method },
     })
+}
+
+/// How many of the last kind of sheet are at hand.
+fn with_last(job: &Job, count: usize) -> Job {
+    let mut job = job.clone();
+    if let Some(last) = job.sheets.last_mut() {
+        last.count = Some(count);
+    }
+    job
+}
+
+/// What is to be small: pieces without a place, sheets, their area.
+fn badness(job: &Job, plan: &Plan) -> (usize, usize, f64) {
+    let area = plan.sheets.iter().map(|used| job.sheets[used.sheet].width * job.sheets[used.sheet].height).sum();
+    (plan.missing(), plan.sheets.len(), area)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 150, rng_seed: RngSeed::Fixed(11), ..ProptestConfig::default() })]
+
+    #[test]
+    fn a_sheet_more_at_hand_never_makes_a_plan_worse(job in jobs(), count in 1_usize..20) {
+        // By area alone, and with every piece on some sheet: else more is placed, which may take more sheets.
+        let mut job = job;
+        for sheet in &mut job.sheets {
+            sheet.price = None;
+            sheet.grain = Grain::None;
+        }
+        let steps = 20_000;
+        let without = with_last(&job, 0);
+        let before = solve(&without, steps, &mut |_| true).expect("sizes that make sense");
+        if before.missing() == 0 {
+            for count in [1, count] {
+                let with = with_last(&job, count);
+                let plan = solve(&with, steps, &mut |_| true).expect("sizes that make sense");
+                prop_assert_eq!(faults(&with, &plan), [""; 0]);
+                prop_assert!(badness(&with, &plan) <= badness(&without, &before));
+                // As if that kind of sheet were not in the list at all.
+                let mut gone = job.clone();
+                gone.sheets.pop();
+                let bare = solve(&gone, steps, &mut |_| true).expect("sizes that make sense");
+                prop_assert_eq!(badness(&gone, &bare), badness(&without, &before));
+            }
+        }
+    }
+
+    #[test]
+    fn kits_never_become_fewer_by_a_sheet_more_at_hand(job in jobs(), count in 1_usize..6) {
+        let mut job = job;
+        job.sheets.truncate(2);
+        for sheet in &mut job.sheets {
+            sheet.count = Some(sheet.count.unwrap_or(3));
+            sheet.price = None;
+        }
+        let kit = Kit { label: String::new(), share: 1, pieces: job.pieces.clone() };
+        let rounds = |job: &Job| {
+            let mut search = KitSearch::new(std::slice::from_ref(&kit), &job.sheets, job.rules).expect("sizes that make sense");
+            search.step(60_000);
+            let found = search.plan();
+            (found.rounds, faults(&found.job, &found.plan).len())
+        };
+        if kit.pieces.iter().any(|piece| piece.count > 0) {
+            let (fewer, wrong) = rounds(&with_last(&job, 0));
+            prop_assert_eq!(wrong, 0);
+            let (more, wrong) = rounds(&with_last(&job, count));
+            prop_assert_eq!(wrong, 0);
+            prop_assert!(more >= fewer, "{} of {}", more, fewer);
+        }
+    }
 }
 
 proptest! {

@@ -84,18 +84,55 @@ fn grain_decides_which_way_a_piece_lies() {
 }
 
 #[test]
-fn offcuts_are_used_first_and_the_lightest_sheets_next() {
+fn of_layouts_on_equally_many_sheets_the_lightest_is_taken() {
     let panels = [piece(300.0, 200.0, 2, true)];
     let large = sheet(2440.0, 1220.0);
     let small = sheet(620.0, 300.0);
-    let offcut = Sheet { offcut: true, count: Some(1), ..sheet(500.0, 400.0) };
-    let used = |sheets: &[Sheet]| planned(&job(&panels, sheets, SAW), 50_000).sheets[0].sheet;
+    let offcut = Sheet { offcut: true, count: Some(1), ..sheet(460.0, 403.0) };
+    let used = |sheets: &[Sheet]| {
+        let plan = planned(&job(&panels, sheets, SAW), 50_000);
+        assert_eq!((plan.sheets.len(), plan.fewest), (1, true));
+        plan.sheets[0].sheet
+    };
     assert_eq!(used(&[large.clone(), small.clone()]), 1);
-    // 300 x 200 twice does not go on 490 x 390 with 3 between? It does, one above the other turned: 390 >= 2 x 193.
-    assert_eq!(used(&[large.clone(), small.clone(), offcut]), 2);
+    // 300 x 200 twice goes on 450 x 403, one above the other. That is 185 380 mm2; the small sheet has 186 000.
+    let tight = Rules { trim: 0.0, ..SAW };
+    assert_eq!(planned(&job(&panels, &[large.clone(), small.clone(), offcut], tight), 50_000).sheets[0].sheet, 2);
+    // Of two equal sheets the one at hand; of a smaller one to buy and a larger one at hand the smaller.
+    let at_hand = |sheet: &Sheet| Sheet { offcut: true, count: Some(1), ..sheet.clone() };
+    assert_eq!(used(&[small.clone(), at_hand(&small)]), 1);
+    assert_eq!(used(&[small.clone(), at_hand(&large)]), 0);
     // A price turns it round.
     let priced = |sheet: &Sheet, price| Sheet { price: Some(price), ..sheet.clone() };
     assert_eq!(used(&[priced(&large, 10.0), priced(&small, 12.0)]), 0);
+    assert_eq!(used(&[priced(&small, 12.0), at_hand(&large)]), 1);
+}
+
+#[test]
+fn one_large_sheet_is_better_than_many_small_ones() {
+    // Thirty panels of five small cases; before fewest sheets went first, more small sheets at hand took more sheets.
+    let kit = [(284.0, 208.0, 2), (284.0, 297.0, 2), (208.0, 291.0, 1), (196.0, 291.0, 1)];
+    let pieces = kit.map(|(width, height, count)| piece(width, height, count * 5, true));
+    let large = Sheet { count: Some(3), ..sheet(1200.0, 600.0) };
+    for method in [Method::Guillotine, Method::Free] {
+        let of = |sheets: &[Sheet]| planned(&job(&pieces, sheets, Rules { method, ..SAW }), 200_000);
+        let area = |plan: &Plan, sheets: &[Sheet]| -> f64 {
+            plan.sheets.iter().map(|used| sheets[used.sheet].width * sheets[used.sheet].height).sum()
+        };
+        let alone = [large.clone()];
+        let least = of(&alone);
+        for (count, offcut) in [(4, true), (5, true), (10, false), (20, true), (999, false)] {
+            let small = Sheet { count: Some(count), offcut, ..sheet(600.0, 400.0) };
+            let sheets = [large.clone(), small];
+            let plan = of(&sheets);
+            if plan.missing() == least.missing() {
+                assert!(plan.sheets.len() <= least.sheets.len(), "{count}: {}", plan.sheets.len());
+                assert!(area(&plan, &sheets) <= area(&least, &alone));
+            } else {
+                assert!(plan.missing() < least.missing());
+            }
+        }
+    }
 }
 
 #[test]
