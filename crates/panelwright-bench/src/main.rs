@@ -53,7 +53,7 @@ fn main() -> std::io::Result<()> {
     for seed in 0..PACKS {
         let build = Build::of(&sample::design(seed, false));
         let setup = templates::setup(&build.spec.template, None);
-        times.push(timed(|| templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup)));
+        times.push(timed(|| templates::pdf(&build, &setup)));
     }
     report("all templates as a PDF", times, 50.0);
     for (name, rule) in [("laser", LASER), ("router", ROUTER)] {

@@ -45,7 +45,7 @@ pub enum Task {
     /// Write every file of a design into a folder: templates, panels, cutting files, findings
     ///
     /// Writes README.txt, design.json, build.json, findings.json, case.svg, panels/*.svg, cut/*.dxf, cut/*.svg, templates.pdf,
-    /// lists.pdf and lists/*.csv: all of them, or none when something goes wrong. Files that are there already are replaced with --force only; other files stay.
+    /// lists.pdf and lists/*.csv: all of them, or none when something goes wrong. Files that are there already are replaced with --force only. Files that an earlier pack left and the new one has not are removed then: those of a pack's names that bear a fingerprint. Other files stay.
     ///
     /// Tables for marking out come as marking/*.csv where the design asks for them.
     #[command(after_help = "\
@@ -67,7 +67,7 @@ Examples:
         /// Print on this paper instead of the design's own: a4, a3, letter, legal, tabloid, a1, a0
         #[arg(long, value_name = "PAPER")]
         paper: Option<String>,
-        /// Replace files of an earlier pack
+        /// Replace the pack that is there; files only that one has are removed
         #[arg(long)]
         force: bool,
     },

@@ -53,11 +53,12 @@ fn run(task: &Task) -> Result<u8, Failure> {
             if let Some(paper) = paper {
                 design = make::on_paper(design, paper).map_err(|error| Failure::Option { option: "--paper", error })?;
             }
-            let build = Build::of(&design);
+            let build = make::checked(&design);
             let files = documents::pack::files(&build);
+            let mut gone = Vec::new();
             let mut names: Vec<String> = Vec::new();
             if let Some(out) = out {
-                pack::write(out, &files, *force)?;
+                gone = pack::write_whole(out, &files, *force)?;
                 names.extend(files.iter().map(|(name, _)| format!("{}\n", out.join(name).display())));
             }
             if let Some(file) = zip {
@@ -67,13 +68,14 @@ fn run(task: &Task) -> Result<u8, Failure> {
             output::print(&names.concat())?;
             // Talk, not a result: a closed standard error changes nothing.
             let _ = output::talk(&format!("design {}: {}", build.fingerprint, check::summary(&build)));
+            let _ = output::talk(&make::aside(&build, &gone));
         }
         Task::TestPage { paper, out, force } => {
             make::test_page(paper, out, *force)?;
             output::print(&format!("{}\n", out.display()))?;
         }
         Task::Check { design, json } => {
-            let build = Build::of(&input::design(design)?);
+            let build = make::checked(&input::design(design)?);
             output::print(&if *json { build_json::findings_json(&build) } else { check::report(&build) })?;
             return Ok(if check::blocks(&build) { args::BLOCKED } else { 0 });
         }

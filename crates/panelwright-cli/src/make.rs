@@ -6,7 +6,7 @@ use std::path::Path;
 use panelwright::Build;
 use panelwright::design::{Design, DesignError, Spec};
 use panelwright::documents::recut::{Recut, Verdict, overlay_svg};
-use panelwright::documents::templates;
+use panelwright::documents::{lists::SHEET_STEPS, sheets, templates};
 
 use crate::failure::Failure;
 
@@ -15,6 +15,23 @@ pub type File = (String, Vec<u8>);
 
 /// The key that `--paper` sets, so that the design in the pack is the one its templates were made from.
 const PAPER_KEY: &str = "template.paper";
+
+/// A design worked out, with what its sheets lack among the findings.
+pub fn checked(design: &Design) -> Build {
+    let build = Build::of(design);
+    let laid = sheets::lay(&build, SHEET_STEPS);
+    sheets::with_stock(build, laid.as_ref())
+}
+
+/// What is to be said beside the result, a line each: sheets that do not suffice, files that went.
+pub fn aside(build: &Build, gone: &[String]) -> String {
+    let short = build.findings.iter().filter(|finding| finding.rule == sheets::STOCK_RULE);
+    let mut text: String = short.map(|finding| format!("{} {}\n", finding.text, finding.remedy)).collect();
+    if !gone.is_empty() {
+        text.push_str(&format!("removed of the earlier pack: {}\n", gone.join(", ")));
+    }
+    text
+}
 
 /// The design printed on another paper.
 pub fn on_paper(mut design: Design, paper: &str) -> Result<Design, DesignError> {

@@ -8,6 +8,8 @@ use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
+use panelwright::documents::pack;
+
 use crate::failure::Failure;
 use crate::make::File;
 
@@ -15,6 +17,46 @@ use crate::make::File;
 ///
 /// Existing files are replaced with `force` only; otherwise the first one is reported and nothing is written.
 pub fn write(out: &Path, files: &[File], force: bool) -> Result<(), Failure> {
+    replace(out, files, &[], force)
+}
+
+/// Writes a whole pack into the folder `out`; with `force` in place of the pack that is there, if one is. What that has
+/// and the new one has not goes: prints of two designs side by side would be taken for one. Gives the names of what went.
+pub fn write_whole(out: &Path, files: &[File], force: bool) -> Result<Vec<String>, Failure> {
+    let gone = if force { left_over(out, files)? } else { Vec::new() };
+    replace(out, files, &gone, force)?;
+    for name in &gone {
+        // Fails where the folder still holds something, as it should.
+        let _ = fs::remove_dir(parent(&out.join(name)));
+    }
+    Ok(gone)
+}
+
+/// Files of an earlier pack that the new one has not: named as files of a pack are, and with a fingerprint in them. All
+/// others are somebody else's.
+fn left_over(out: &Path, files: &[File]) -> Result<Vec<String>, Failure> {
+    let mut found = Vec::new();
+    for folder in pack::FOLDERS {
+        let Ok(entries) = fs::read_dir(out.join(folder)) else { continue };
+        for entry in entries.flatten() {
+            let name = format!("{folder}/{}", entry.file_name().to_string_lossy());
+            let stays = files.iter().any(|(other, _)| *other == name);
+            let plain = entry.file_type().is_ok_and(|kind| kind.is_file());
+            if stays || !plain || !pack::is_pack_name(&name) {
+                continue;
+            }
+            let bytes = fs::read(entry.path())
+                .map_err(|error| Failure::Read { place: entry.path().display().to_string(), error })?;
+            if !pack::stamp(&name, &bytes).fingerprints.is_empty() {
+                found.push(name);
+            }
+        }
+    }
+    found.sort();
+    Ok(found)
+}
+
+fn replace(out: &Path, files: &[File], gone: &[String], force: bool) -> Result<(), Failure> {
     if out.exists() && !out.is_dir() {
         return Err(Failure::InTheWay { place: out.to_owned() });
     }
@@ -25,7 +67,7 @@ pub fn write(out: &Path, files: &[File], force: bool) -> Result<(), Failure> {
         let new = Temporary::within(out, "new")?;
         let old = Temporary::within(out, "old")?;
         fill(&new.0, files)?;
-        swap(out, &new.0, old, files)
+        swap(out, &new.0, old, files, gone)
     } else {
         let parents = Parents::of(out)?;
         let name = out.file_name().unwrap_or_default().to_string_lossy().into_owned();
@@ -56,21 +98,25 @@ fn fill(folder: &Path, files: &[File]) -> Result<(), Failure> {
     Ok(())
 }
 
-/// Moves the new files in and what they replace out; undoes it all when one move fails.
-fn swap(out: &Path, new: &Path, old: Temporary, files: &[File]) -> Result<(), Failure> {
+/// Moves the new files in, and out what they replace and what is to be gone; undoes it all when one move fails.
+fn swap(out: &Path, new: &Path, old: Temporary, files: &[File], gone: &[String]) -> Result<(), Failure> {
     let mut done = Vec::new();
+    let step = |from: &Path, to: &Path, done: &mut Vec<Step>| {
+        for folder in missing(parent(to)) {
+            fs::create_dir(&folder)?;
+            done.push(Step::Created(folder));
+        }
+        fs::rename(from, to)?;
+        done.push(Step::Moved(from.to_owned(), to.to_owned()));
+        io::Result::Ok(())
+    };
     let mut moved = || -> Result<(), Failure> {
+        for name in gone {
+            let target = out.join(name);
+            step(&target, &old.0.join(name), &mut done).map_err(|error| failure(&target, error))?;
+        }
         for (name, _) in files {
             let target = out.join(name);
-            let step = |from: &Path, to: &Path, done: &mut Vec<Step>| {
-                for folder in missing(parent(to)) {
-                    fs::create_dir(&folder)?;
-                    done.push(Step::Created(folder));
-                }
-                fs::rename(from, to)?;
-                done.push(Step::Moved(from.to_owned(), to.to_owned()));
-                io::Result::Ok(())
-            };
             if target.is_dir() {
                 return Err(Failure::InTheWay { place: target });
             }

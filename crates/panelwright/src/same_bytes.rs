@@ -52,5 +52,5 @@ fn add(out: &mut String, name: &str, design: &Design) {
         }
     }
     let setup = templates::setup(&build.spec.template, None);
-    line("templates.pdf", &templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup));
+    line("templates.pdf", &templates::pdf(&build, &setup));
 }

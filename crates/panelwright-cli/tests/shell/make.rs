@@ -116,6 +116,56 @@ fn existing_files_are_replaced_with_force_only_and_others_stay() {
 }
 
 #[test]
+fn nothing_of_an_earlier_pack_stays_beside_the_new_one() {
+    let here = folder("make-over");
+    let out = text(&here.join("pack"));
+    let large = br#"{"kit.count": 5, "hand.marking": true}"#;
+    assert_eq!(run_with(&["make", "-", "--out", &out], large).code, 0);
+    let pack = here.join("pack");
+    assert!(pack.join("marking/left.csv").is_file() && pack.join("sheets/sheet-2.svg").is_file());
+    // Not ours: without a mark, with another name, elsewhere.
+    let mine = ["sheets/sheet-9.svg", "sheets/notes.txt", "marking/all.csv", "sheet-2.svg"];
+    let marked = fs::read(pack.join("sheets/sheet-2.svg")).unwrap();
+    for name in mine {
+        fs::write(pack.join(name), if name == "sheets/sheet-9.svg" { b"<svg/>" as &[u8] } else { &marked }).unwrap();
+    }
+    let done = run_with(&["make", "-", "--force", "--out", &out], b"{}");
+    assert_eq!(done.code, 0, "{}", done.err);
+    assert!(done.err.contains("removed of the earlier pack: marking/back.csv"), "{}", done.err);
+    assert_eq!(listed(&pack.join("marking")), ["all.csv"]);
+    assert_eq!(listed(&pack.join("sheets")), ["notes.txt", "saw-cuts.txt", "sheet-1.svg", "sheet-9.svg"]);
+    assert!(mine.iter().all(|name| pack.join(name).is_file()));
+    // Nothing to remove is nothing to say. A folder that holds nothing after what was removed goes, too.
+    let again = run_with(&["make", "-", "--force", "--out", &out], b"{}");
+    assert!(!again.err.contains("removed"), "{}", again.err);
+    assert_eq!(run_with(&["make", "-", "--force", "--out", &out], large).code, 0);
+    fs::remove_file(pack.join("marking/all.csv")).unwrap();
+    assert_eq!(run_with(&["make", "-", "--force", "--out", &out], b"{}").code, 0);
+    assert!(!pack.join("marking").exists());
+}
+
+#[test]
+fn a_pack_that_must_not_be_cut_says_so_in_every_first_line() {
+    let here = folder("make-blocked");
+    let out = here.join("pack");
+    let design =
+        br#"{"size.rule": "given", "size.height": 120, "cooler.height": 200, "kit.count": 5, "stock.count": 1}"#;
+    let done = run_with(&["make", "-", "--out", &text(&out)], design);
+    assert_eq!(done.code, 0);
+    assert!(done.err.contains("Not enough sheet: "), "{}", done.err);
+    for name in ["README.txt", "sheets/saw-cuts.txt", "sheets/sheet-1.svg"] {
+        let text = fs::read_to_string(out.join(name)).unwrap();
+        assert!(text.contains("block") && text.contains("Do not cut yet: "), "{name}");
+        assert!(text.contains("Not enough sheet: "), "{name}");
+    }
+    let findings = fs::read_to_string(out.join("findings.json")).unwrap();
+    assert!(findings.contains("stock-runs-out"));
+    let checked = run_with(&["check", "-"], br#"{"kit.count": 5, "stock.count": 1}"#);
+    assert_eq!(checked.code, 0, "a caution blocks nothing");
+    assert!(checked.out.contains("caution: Not enough sheet: "), "{}", checked.out);
+}
+
+#[test]
 fn files_go_into_a_folder_that_holds_other_things() {
     let here = folder("make-into");
     file(&here, "readme.txt", "mine");

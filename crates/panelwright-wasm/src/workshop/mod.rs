@@ -57,8 +57,7 @@ impl Workshop {
 
     /// The templates on the design's paper, as PDF.
     pub fn templates_pdf(&self) -> Vec<u8> {
-        let Build { spec, panels, fingerprint, .. } = &self.build;
-        templates::pdf(spec, panels, fingerprint, &templates::setup(&spec.template, None))
+        templates::pdf(&self.build, &templates::setup(&self.build.spec.template, None))
     }
 
     /// The page to print first, on a paper as `template.paper` names it; empty for a paper nobody knows.

@@ -45,7 +45,7 @@ impl TemplatesPlan {
             })
             .collect();
         // Tables and the order of work count too.
-        let pages = templates::page_count(&build.spec, &build.panels, &setup);
+        let pages = templates::page_count(build, &setup);
         Self { pages, sheets }
     }
 }

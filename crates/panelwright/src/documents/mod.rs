@@ -14,3 +14,4 @@ pub mod recut;
 pub mod sheets;
 pub mod source_list;
 pub mod templates;
+mod warnings;

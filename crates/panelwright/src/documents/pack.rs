@@ -6,10 +6,11 @@ mod unzip;
 mod zip;
 
 use super::templates::words::PAGE_CAUTIONS;
+use super::warnings::{blocking, warnings};
 use super::{build_json, lists, marking, sheets, templates};
 use crate::Build;
 use crate::cutting::{CutPanel, cut_panel_to_dxf, cut_panel_to_svg, go_name};
-use crate::design::write_file;
+use crate::design::{Wall, write_file};
 use crate::drawing::{SvgOptions, svg};
 use crate::pictures::{CaseView, case_picture, panel};
 
@@ -21,6 +22,8 @@ pub use zip::zip;
 /// Every file of the pack: its name within the pack, and its bytes.
 #[must_use]
 pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
+    let laid = sheets::lay(build, lists::SHEET_STEPS);
+    let build = &sheets::with_stock(build.clone(), laid.as_ref());
     let mut files = vec![
         ("README.txt".to_owned(), readme(build).into_bytes()),
         (DESIGN_FILE.to_owned(), write_file(&build.design).into_bytes()),
@@ -48,12 +51,45 @@ pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
         }
     }
     let setup = templates::setup(&build.spec.template, None);
-    let pdf = templates::pdf(&build.spec, &build.panels, &build.fingerprint, &setup);
-    files.push(("templates.pdf".to_owned(), pdf));
-    files.extend(lists::files(build));
-    files.extend(sheets::files(build));
+    files.push(("templates.pdf".to_owned(), templates::pdf(build, &setup)));
+    let need = laid.as_ref().map(|laid| lists::SheetNeed::of(&laid.plan));
+    files.extend(lists::files(build, need.as_ref()));
+    files.extend(laid.iter().flat_map(|laid| sheets::files(build, laid)));
     files
 }
+
+/// Whether a pack may have a file of this name, whatever its design: who replaces an earlier pack can tell what that
+/// left.
+#[must_use]
+pub fn is_pack_name(name: &str) -> bool {
+    let panel = |stem: &str| WALLS.iter().any(|wall| wall.name() == stem);
+    let drawn = |file: &str| file.strip_suffix(".dxf").or_else(|| file.strip_suffix(".svg")).map(str::to_owned);
+    let plain = |stem: &str| stem.strip_suffix("-first").unwrap_or(stem).to_owned();
+    match name.split_once('/') {
+        None => FIXED.contains(&name),
+        Some(("panels", file)) => file.strip_suffix(".svg").is_some_and(panel),
+        Some(("marking", file)) => file.strip_suffix(".csv").is_some_and(panel),
+        Some(("cut", file)) => drawn(file).is_some_and(|stem| panel(&plain(&stem))),
+        Some(("lists", file)) => file.strip_suffix(".csv").is_some_and(|stem| lists::NAMES.contains(&stem)),
+        Some(("sheets", "saw-cuts.txt")) => true,
+        Some(("sheets", file)) => drawn(file).is_some_and(|stem| {
+            let stem = plain(&stem);
+            let number = stem.strip_suffix("-cut").unwrap_or(&stem).strip_prefix("sheet-").unwrap_or_default();
+            !number.is_empty() && number.bytes().all(|byte| byte.is_ascii_digit())
+        }),
+        Some(_) => false,
+    }
+}
+
+/// The files of every pack that lie in no folder of it.
+const FIXED: [&str; 7] =
+    ["README.txt", DESIGN_FILE, "build.json", "findings.json", "case.svg", "templates.pdf", "lists.pdf"];
+
+/// The folders of a pack.
+pub const FOLDERS: [&str; 5] = ["panels", "cut", "marking", "lists", "sheets"];
+
+/// The walls that may have a panel.
+const WALLS: [Wall; 6] = [Wall::Floor, Wall::Back, Wall::Left, Wall::Right, Wall::Front, Wall::Top];
 
 /// The case as one sees it, through the sleeve.
 fn case_svg(build: &Build) -> String {
@@ -69,8 +105,15 @@ fn readme(build: &Build) -> String {
     let named = if build.spec.title.is_empty() { String::new() } else { format!("{}\n", build.spec.title) };
     let fingerprint = &build.fingerprint;
     let version = env!("CARGO_PKG_VERSION");
+    let mut first: String = warnings(&build.findings).iter().map(|line| format!("{line}\n")).collect();
+    for finding in blocking(&build.findings) {
+        first.push_str(&format!("  {}\n", finding.text));
+    }
+    if !first.is_empty() {
+        first.push('\n');
+    }
     format!(
-        "{named}Design {fingerprint}, panelwright {version}\n\n\
+        "{named}Design {fingerprint}, panelwright {version}\n\n{first}\
          Every file and every printed page bears {fingerprint}. Prints with another mark belong to another design.\n\n\
          templates.pdf   the panels at true scale, to print, glue on and cut by\n\
          lists.pdf       what to buy, bag, cut and drill; lists/*.csv hold the same for a spreadsheet\n\

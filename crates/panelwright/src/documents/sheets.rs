@@ -1,13 +1,17 @@
 //! The sheets of stock with the panels on them: what is cut from which, in files and in words.
 
+use kurbo::Point;
 use serde::Serialize;
 
-use super::lists::{SHEET_STEPS, job};
+use super::lists::job;
+use super::warnings::warnings;
 use crate::Build;
 use crate::cutting::{SvgLines, cut_sheet_to_dxf, cut_sheet_to_svg, go_name};
-use crate::drawing::{SvgOptions, svg};
+use crate::dimensions::source::Source;
+use crate::drawing::{Colour, Drawing, Layer, SvgOptions, Text, svg};
+use crate::fit::{Finding, Severity};
 use crate::pictures::sheet::{self, Find, saw_cut};
-use crate::stock::{Job, Method, Plan, Reason, SheetPlan, solve};
+use crate::stock::{Job, MOST, Method, Plan, Reason, SheetPlan, solve};
 
 /// A job, and the plan found for it.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,12 +22,78 @@ pub struct Laid {
     pub plan: Plan,
 }
 
-/// Lays the panels of every case on the design's stock with this many steps of the packer ([`SHEET_STEPS`] for what is
-/// shown at once). `None` for more panels than it takes at once.
+/// Lays the panels of every case on the design's stock with this many steps of the packer ([`super::lists::SHEET_STEPS`]
+/// for what is shown at once). `None` for more panels than it takes at once.
 pub fn lay(build: &Build, steps: u64) -> Option<Laid> {
     let job = job(build);
     let plan = solve(&job, steps, &mut |_| true).ok()?;
     Some(Laid { job, plan })
+}
+
+/// The rule of the finding that the sheets stated do not suffice.
+pub const STOCK_RULE: &str = "stock-runs-out";
+
+/// Where it comes from.
+const STATED: Source = Source::common_practice("The maker's own statement", "sheets at hand");
+
+/// Height of a warning above the picture of a sheet, as a share of the sheet's width.
+const WARNING_SHARE: f64 = 0.02;
+
+/// The case with one finding more when its panels find no place on the sheets stated. The checks of the case itself know
+/// nothing of sheets, which come later in the flow.
+#[must_use]
+pub fn with_stock(mut build: Build, laid: Option<&Laid>) -> Build {
+    if build.findings.iter().all(|finding| finding.rule != STOCK_RULE)
+        && let Some(finding) = shortage(&build, laid)
+    {
+        let place = build.findings.partition_point(|other| other.severity <= Severity::Caution);
+        build.findings.insert(place, finding);
+    }
+    build
+}
+
+fn shortage(build: &Build, laid: Option<&Laid>) -> Option<Finding> {
+    let wanted = build.panels.len() * build.spec.prices.cases as usize;
+    let finding = |text: String, remedy: &str| Finding {
+        rule: STOCK_RULE,
+        severity: Severity::Caution,
+        text,
+        remedy: remedy.to_owned(),
+        measured: None,
+        needed: None,
+        unit: "",
+        about: Vec::new(),
+        at: None,
+        source: STATED,
+    };
+    let Some(laid) = laid else {
+        let text = format!("{wanted} panels are more than are laid on sheets at once ({MOST}): none is laid.");
+        return Some(finding(text, "Make fewer cases at once."));
+    };
+    let missing = laid.plan.missing();
+    (missing > 0).then(|| {
+        let text = format!("Not enough sheet: {missing} of {wanted} panels find no place on the sheets stated.");
+        let left = laid.plan.unplaced.iter().filter_map(|left| build.panels.get(left.piece));
+        Finding {
+            measured: Some(wanted.saturating_sub(missing) as f64),
+            needed: Some(wanted as f64),
+            about: left.map(|panel| panel.id().to_owned()).collect(),
+            ..finding(text, "State more or larger sheets, or make fewer cases.")
+        }
+    })
+}
+
+/// Warnings above the picture of a sheet, which grows by a line for each.
+fn warn(picture: &mut Drawing, warnings: &[String]) {
+    let size = picture.width_mm * WARNING_SHARE;
+    let mut said = Layer::new("warnings");
+    for warning in warnings.iter().rev() {
+        said.push(Text::new(Point::new(size, picture.height_mm), size, warning.as_str()).coloured(Colour::Accent));
+        picture.height_mm += size * 1.5;
+    }
+    if !warnings.is_empty() {
+        picture.layers.push(said);
+    }
 }
 
 /// The plan as a page shows it.
@@ -118,16 +188,30 @@ impl Laid {
     }
 
     /// The files of all sheets, their names beginning with `name`: a picture of every sheet; for machines its cutting
-    /// files, for the saw its cuts in words. `designs` are the fingerprints they bear.
+    /// files, for the saw its cuts in words. `designs` are the fingerprints they bear; `warnings`
+    /// stand first.
     #[must_use]
-    pub fn files(&self, find: &Find, name: &str, designs: &str, lines: SvgLines) -> Vec<(String, Vec<u8>)> {
+    pub fn files(
+        &self,
+        find: &Find,
+        name: &str,
+        (designs, warnings): (&str, &[String]),
+        lines: SvgLines,
+    ) -> Vec<(String, Vec<u8>)> {
         let mut out = Vec::new();
         let mut saw = format!("Saw cuts, design {designs}\n");
+        for warning in warnings {
+            saw.push_str(&format!("\n{warning}\n"));
+        }
+        for left in self.unplaced() {
+            saw.push_str(&format!("Without a place: {left}.\n"));
+        }
         let of = self.plan.sheets.len();
         for (index, view) in self.view().sheets.iter().enumerate() {
             let name = format!("{name}sheet-{}", index + 1);
             let title = format!("{}, {} × {} mm, design {designs}", view.label, view.size_mm[0], view.size_mm[1]);
-            if let Some(picture) = sheet::picture(find, &self.job, &self.plan, index) {
+            if let Some(mut picture) = sheet::picture(find, &self.job, &self.plan, index) {
+                warn(&mut picture, warnings);
                 let options = SvgOptions { title: Some(title), ..SvgOptions::for_file() };
                 out.push((format!("{name}.svg"), svg(&picture, &options).into_bytes()));
             }
@@ -143,7 +227,7 @@ impl Laid {
                 saw.push_str(&format!("{}. {cut}\n", number + 1));
             }
         }
-        if self.job.rules.method == Method::Guillotine && !out.is_empty() {
+        if self.job.rules.method == Method::Guillotine && !(out.is_empty() && self.plan.unplaced.is_empty()) {
             out.push((format!("{name}saw-cuts.txt"), saw.into_bytes()));
         }
         out
@@ -158,22 +242,54 @@ pub fn lines(build: &Build) -> SvgLines {
 
 /// The sheets of a case for its pack.
 #[must_use]
-pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
+pub fn files(build: &Build, laid: &Laid) -> Vec<(String, Vec<u8>)> {
     let find = |piece: usize| build.panels.get(piece).map(|panel| (build, panel));
-    lay(build, SHEET_STEPS)
-        .map(|laid| laid.files(&find, "sheets/", &build.fingerprint, lines(build)))
-        .unwrap_or_default()
+    laid.files(&find, "sheets/", (&build.fingerprint, &warnings(&build.findings)), lines(build))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::design::Design;
+    use crate::documents::lists::SHEET_STEPS;
+
+    fn built(choices: &[(&str, serde_json::Value)]) -> Build {
+        let mut design = Design::default();
+        for (key, value) in choices {
+            design.set_json(key, value).unwrap();
+        }
+        Build::of(&design)
+    }
 
     fn files_of(method: &str) -> Vec<String> {
-        let mut design = Design::default();
-        design.set_json("method", &method.into()).unwrap();
-        files(&Build::of(&design)).into_iter().map(|(name, _)| name).collect()
+        let build = built(&[("method", method.into())]);
+        files(&build, &lay(&build, SHEET_STEPS).unwrap()).into_iter().map(|(name, _)| name).collect()
+    }
+
+    #[test]
+    fn what_finds_no_place_is_a_caution_and_stands_above_every_sheet() {
+        let short = built(&[("kit.count", 5.into()), ("stock.count", 1.into())]);
+        let laid = lay(&short, SHEET_STEPS).unwrap();
+        let missing = laid.plan.missing();
+        assert!(missing > 0);
+        let told = with_stock(short.clone(), Some(&laid));
+        assert_eq!(told.findings.len(), short.findings.len() + 1);
+        let finding = told.findings.iter().find(|finding| finding.rule == STOCK_RULE).unwrap();
+        assert!(finding.text.contains(&format!("{missing} of 30 panels")), "{}", finding.text);
+        assert!(told.findings.is_sorted_by_key(|finding| finding.severity));
+        // Once is enough.
+        assert_eq!(with_stock(told.clone(), Some(&laid)), told);
+        let files = files(&told, &laid);
+        assert_eq!(files.len(), 2);
+        for (name, bytes) in files {
+            assert!(String::from_utf8(bytes).unwrap().contains("Not enough sheet"), "{name}");
+        }
+        // Sheets enough, no word; no sheet at all, and the saw's list still says so.
+        let enough = built(&[("kit.count", 5.into())]);
+        assert_eq!(with_stock(enough.clone(), lay(&enough, SHEET_STEPS).as_ref()), enough);
+        let none = built(&[("stock.count", 0.into())]);
+        let laid = lay(&none, SHEET_STEPS).unwrap();
+        assert_eq!(super::files(&with_stock(none, Some(&laid)), &laid).len(), 1);
     }
 
     #[test]

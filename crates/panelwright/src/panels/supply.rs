@@ -8,6 +8,7 @@ use super::panel::{Face, FeatureKind, Purpose};
 use super::screws::{Grip, Plan};
 use crate::design::Wall;
 use crate::dimensions::connectors::BARREL_SOCKETS;
+use crate::dimensions::fasteners::{Fit, clearance_hole};
 use crate::dimensions::source::Source;
 use crate::dimensions::supplies;
 use crate::drawing::Contour;
@@ -74,7 +75,8 @@ fn built_in(bench: &mut Bench) {
     let derived = Source::derived("Size of the supply's face", "as large as its screws leave sheet around them");
     let (found, source) = match bench.spec.supply.opening {
         Some(corners) => (between(corners).filter(|_| corners.iter().all(|at| on_face(*at, 0.0))), MEASURED_OPENING),
-        None => (opening(face, &centres, diameter / 2.0), derived),
+        // As for the widest screw holes: another fit of holes must not make the opening another one.
+        None => (opening(face, &centres, clearance_hole(thread, Fit::Coarse).get() / 2.0), derived),
     };
     let Some([x0, y0, x1, y1]) = found else { return };
     let a = bench.on(wall, place.face.to_case(Point::new(x0, y0), 0.0));

@@ -241,7 +241,11 @@ fn stock() -> Vec<Choice> {
         let key = |field: &str| format!("stock{number}.{field}");
         let side = |code, field: &str, label: &str| {
             Entry::open_mm(code, &key(field), group, label, [50.0, 4000.0], 1.0)
-                .help("Another sheet or an offcut you have. Open: none.", MAKER)
+                .help(
+                    "Another sheet or an offcut you have. Open: none. The fewest sheets are taken, then the least of \
+                     them; to use these up first, state fewer of the sheet above.",
+                    MAKER,
+                )
                 .done()
         };
         list.extend([

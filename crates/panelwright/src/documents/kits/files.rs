@@ -7,6 +7,7 @@ use crate::design::write_file;
 use crate::documents::layout::to_json;
 use crate::documents::sheets::lines;
 use crate::documents::templates::words;
+use crate::documents::warnings::blocked;
 use crate::drawing::{Drawing, Layer, Page, PdfInfo, Text, Weight, pdf};
 use crate::panels::Panel;
 use crate::pictures::sheet;
@@ -35,8 +36,9 @@ impl Kits {
             out.push((format!("designs/{}.json", index + 1), write_file(&unit.build.design).into_bytes()));
         }
         for (index, (stack, found)) in self.stacks.iter().enumerate() {
-            let designs = self.designs(index);
-            out.extend(found.laid.files(&self.find(index), &format!("{}/", stack.id), &designs, self.lines(index)));
+            let marks = (self.designs(index), self.warnings(index));
+            let stamp = (marks.0.as_str(), marks.1.as_slice());
+            out.extend(found.laid.files(&self.find(index), &format!("{}/", stack.id), stamp, self.lines(index)));
         }
         out
     }
@@ -58,6 +60,21 @@ impl Kits {
             }
         }
         marks.join(", design ")
+    }
+
+    /// Which designs of a stack something blocks.
+    fn warnings(&self, stack: usize) -> Vec<String> {
+        let of = self.stacks.get(stack).map_or(&[][..], |(stack, _)| &stack.pieces);
+        let mut out: Vec<String> = Vec::new();
+        for build in of.iter().filter_map(|(unit, _)| self.units.get(*unit)).map(|unit| &unit.build) {
+            if let Some(words) = blocked(&build.findings) {
+                let words = format!("Design {}: {words}", build.fingerprint);
+                if !out.contains(&words) {
+                    out.push(words);
+                }
+            }
+        }
+        out
     }
 
     /// The panel that a piece of a stack is.

@@ -212,7 +212,7 @@ pub(super) fn table(build: &Build, bags: &[Bag]) -> Table {
                 Cell::text(bag.letter),
                 Cell::text(bag.label),
                 Cell::text(line.what.as_str()),
-                line.length_mm.map_or(Cell::Empty, |length| Cell::number(length, 2)),
+                line.length_mm.map_or(Cell::Empty, |length| Cell::number(length, 4)),
                 Cell::count(line.count),
                 Cell::count(line.count * cases),
                 Cell::text(bag.step),

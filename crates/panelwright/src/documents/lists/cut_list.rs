@@ -21,7 +21,7 @@ pub struct CutLine {
     pub mass_kg: Option<f64>,
     /// Area inside its outline, openings and holes not taken off: what film has to cover.
     pub face_mm2: f64,
-    /// Length of all cut edges that show: outline and openings.
+    /// Length of the edges that are painted: outline and openings; a brush does not get into vents.
     pub edge_mm: f64,
     /// Length of all cuts through: outline, openings, slots; drilled holes not counted.
     pub cut_mm: f64,
@@ -75,7 +75,7 @@ fn cut_inside(feature: &Feature) -> bool {
     feature.blind.is_none() && !feature.notch && !drilled(feature)
 }
 
-/// Length of the edges of a panel that show.
+/// Length of the edges of a panel that are painted: those of vents are not.
 pub(super) fn edge_length_mm(panel: &Panel) -> f64 {
     let openings = panel.features.iter().filter(|feature| cut_inside(feature));
     let shown = openings.filter(|feature| feature.kind == FeatureKind::Opening);
@@ -166,7 +166,7 @@ impl CutList {
                 "#pieces",
                 "#mass of each, kg",
                 "#face, m²",
-                "#edges, m",
+                "#edges without vents, m",
                 "#cut, m",
                 "#holes",
                 "#openings",

@@ -62,10 +62,13 @@ pub struct Lists {
 /// gives [`sheets`] more.
 pub const SHEET_STEPS: u64 = 200_000;
 
-/// The files of the lists: `lists.pdf` on the design's paper, and each list as CSV.
+/// Names of all lists there may be.
+pub const NAMES: [&str; 5] = ["shopping", "bags", "panels", "drilling", "film"];
+
+/// The files of the lists: `lists.pdf` on the design's paper, and each list as CSV; with this many sheets.
 #[must_use]
-pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
-    let lists = Lists::of(build, sheets(build, SHEET_STEPS).as_ref());
+pub fn files(build: &Build, sheets: Option<&SheetNeed>) -> Vec<(String, Vec<u8>)> {
+    let lists = Lists::of(build, sheets);
     let setup = templates::writing(&templates::setup(&build.spec.template, None));
     let mut out = vec![("lists.pdf".to_owned(), pdf(build, &lists, setup.paper_mm, setup.margin_mm))];
     for table in &lists.tables {

@@ -5,6 +5,7 @@ use kurbo::Point;
 use super::Lists;
 use super::table::Table;
 use crate::Build;
+use crate::documents::warnings::warnings;
 use crate::drawing::{
     Anchor, Colour, Drawing, Layer, Page, PdfInfo, Style, Text, Weight, pdf as write_pdf, text_width_mm,
 };
@@ -61,6 +62,14 @@ pub(super) fn pages(build: &Build, lists: &Lists, paper_mm: [f64; 2], margin_mm:
         layer: Layer::new("lists"),
         y: paper_mm[1] - margin_mm,
     };
+    // Before anything is bought or cut.
+    for warning in warnings(&build.findings) {
+        for line in wrapped(&warning, paper_mm[0] - 2.0 * margin_mm, Weight::SemiBold) {
+            sheets.write(margin_mm, TEXT_MM, Weight::SemiBold, Anchor::Start, &line);
+            sheets.y -= TEXT_MM * LEADING;
+        }
+        sheets.y -= TEXT_MM;
+    }
     for table in &lists.tables {
         draw(&mut sheets, table);
     }

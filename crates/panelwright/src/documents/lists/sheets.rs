@@ -3,7 +3,7 @@
 use super::openings::openings;
 use crate::Build;
 use crate::design::GrainAlong;
-use crate::stock::{Grain, Job, Method, Piece, Rules, Sheet, solve};
+use crate::stock::{Grain, Job, Method, Piece, Plan, Rules, Sheet, solve};
 
 /// Sheets that are needed.
 #[derive(Clone, Debug, PartialEq)]
@@ -64,12 +64,14 @@ pub fn job(build: &Build) -> Job {
 /// [`crate::stock`]). `None` for more panels than it takes at once.
 #[must_use]
 pub fn sheets(build: &Build, steps: u64) -> Option<SheetNeed> {
-    let plan = solve(&job(build), steps, &mut |_| true).ok()?;
-    let bought = plan.sheets.iter().filter(|sheet| sheet.sheet == 0).count();
-    Some(SheetNeed {
-        bought,
-        at_hand: plan.sheets.len() - bought,
-        missing: plan.missing(),
-        bound: plan.bounds.sheets(),
-    })
+    solve(&job(build), steps, &mut |_| true).ok().map(|plan| SheetNeed::of(&plan))
+}
+
+impl SheetNeed {
+    /// What a plan of a design's own [`job`] takes.
+    #[must_use]
+    pub fn of(plan: &Plan) -> Self {
+        let bought = plan.sheets.iter().filter(|sheet| sheet.sheet == 0).count();
+        Self { bought, at_hand: plan.sheets.len() - bought, missing: plan.missing(), bound: plan.bounds.sheets() }
+    }
 }

@@ -284,7 +284,7 @@ impl Shopping {
             table.rows.push(vec![
                 Cell::text(line.group),
                 Cell::text(line.what.as_str()),
-                line.length_mm.map_or(Cell::Empty, |length| Cell::number(length, 2)),
+                line.length_mm.map_or(Cell::Empty, |length| Cell::number(length, 4)),
                 amount(line.each),
                 amount(line.needed),
                 amount(line.spare),

@@ -4,6 +4,7 @@
 //! Only wood that is there can be worked on: an old panel serves when everything that is gone from it is also gone from
 //! the new one. Nothing is called unchanged when a hole moved by more than [`MOVED_MM`].
 
+mod cover;
 mod overlay;
 mod panel;
 mod same;
@@ -61,8 +62,12 @@ pub struct Added {
     pub diameter_mm: Option<f64>,
     /// Its centre on the new panel, seen from outside.
     pub centre_mm: [f64; 2],
+    /// How deep it goes, when it does not go through.
+    pub depth_mm: Option<f64>,
     /// Whether it makes something larger that is there already.
     pub enlarges: bool,
+    /// Whether it makes something deeper that is there already and is as wide.
+    pub deepens: bool,
     /// Why it is there.
     pub why: String,
 }
@@ -95,6 +100,21 @@ pub struct PanelChange {
     pub new_on_old_mm: [f64; 2],
 }
 
+impl PanelChange {
+    /// The same panel made again for this reason, too.
+    fn recut(mut self, why: &str) -> Self {
+        if self.verdict != Verdict::Recut {
+            self.why.clear();
+        }
+        self.why.insert(0, why.to_owned());
+        self.verdict = Verdict::Recut;
+        self.trims.clear();
+        self.added.clear();
+        self.new_on_old_mm = [0.0; 2];
+        self
+    }
+}
+
 /// A fastener whose number changes.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct FastenerChange {
@@ -117,15 +137,19 @@ pub struct Recut {
     pub new: String,
     /// One entry a panel.
     pub panels: Vec<PanelChange>,
+    /// Film and paint that change, in words; panels that stay are covered anew.
+    pub cover: Vec<String>,
     /// Fasteners that change.
     pub fasteners: Vec<FastenerChange>,
 }
 
 impl Recut {
-    /// Whether neither a panel nor a fastener changes.
+    /// Whether neither a panel nor its cover nor a fastener changes.
     #[must_use]
     pub fn nothing(&self) -> bool {
-        self.fasteners.is_empty() && self.panels.iter().all(|panel| panel.verdict == Verdict::Unchanged)
+        self.fasteners.is_empty()
+            && self.cover.is_empty()
+            && self.panels.iter().all(|panel| panel.verdict == Verdict::Unchanged)
     }
 
     /// As JSON.
@@ -140,9 +164,21 @@ impl Recut {
 #[must_use]
 pub fn compare(old: &Build, new: &Build) -> Recut {
     let walls = [Wall::Floor, Wall::Back, Wall::Left, Wall::Right, Wall::Front, Wall::Top];
-    let panels =
-        walls.into_iter().filter_map(|wall| Some(panel::compare(old.panel(wall)?, new.panel(wall)?))).collect();
-    Recut { old: old.fingerprint.clone(), new: new.fingerprint.clone(), panels, fasteners: fasteners(old, new) }
+    let other = cover::material(&old.spec.sheet, &new.spec.sheet);
+    let panel = |wall| {
+        let change = panel::compare(old.panel(wall)?, new.panel(wall)?);
+        Some(match &other {
+            Some(why) => change.recut(why),
+            None => change,
+        })
+    };
+    Recut {
+        old: old.fingerprint.clone(),
+        new: new.fingerprint.clone(),
+        panels: walls.into_iter().filter_map(panel).collect(),
+        cover: cover::changes(&old.spec.sheet, &new.spec.sheet),
+        fasteners: fasteners(old, new),
+    }
 }
 
 fn fasteners(old: &Build, new: &Build) -> Vec<FastenerChange> {

@@ -89,13 +89,16 @@ fn at_place(old: &Panel, new: &Panel, by: Vec2) -> PanelChange {
         .collect();
     recut.extend(words::lost(&stays_open, &new.features, by));
     for feature in news.iter().zip(&met).filter(|(_, met)| !**met).map(|(feature, _)| feature) {
-        let enlarges = lost.iter().any(|other| swallowed(other, feature, by));
+        let before: Vec<&&Feature> = lost.iter().filter(|other| swallowed(other, feature, by)).collect();
+        let as_wide = |other: &Feature| within(&feature.contour, &other.contour, -by);
         change.added.push(Added {
             id: feature.id.clone(),
             letter: feature.key.clone(),
             diameter_mm: feature.diameter_mm,
             centre_mm: [feature.centre.x, feature.centre.y],
-            enlarges,
+            depth_mm: feature.blind.map(|(depth, _)| depth),
+            enlarges: !before.is_empty(),
+            deepens: feature.blind.is_some() && before.iter().any(|other| as_wide(other)),
             why: if shows(feature) { feature.why.clone() } else { format!("{}, from inside", feature.why) },
         });
     }
@@ -110,6 +113,11 @@ fn at_place(old: &Panel, new: &Panel, by: Vec2) -> PanelChange {
     };
     if change.verdict == Verdict::Recut {
         change.why = recut;
+        // What grew is told edge by edge already.
+        let shrinks = |axis: usize| old.size_mm[axis] - new.size_mm[axis] > MOVED_MM;
+        if shrinks(0) || shrinks(1) {
+            change.why.insert(0, words::size(old.size_mm, new.size_mm));
+        }
         change.trims.clear();
         change.added.clear();
         change.new_on_old_mm = [0.0; 2];

@@ -111,6 +111,80 @@ fn a_smaller_panel_is_trimmed_at_the_edge_its_holes_ask_for() {
 }
 
 #[test]
+fn another_material_is_a_new_panel_and_another_film_a_new_cover() {
+    let old = Build::of(&Design::default());
+    let with = |key: &str, value: serde_json::Value| {
+        let mut design = Design::default();
+        design.set_json(key, &value).unwrap();
+        compare(&old, &Build::of(&design))
+    };
+    let plywood = with("sheet.material", "plywood".into());
+    for change in &plywood.panels {
+        assert_eq!(change.verdict, Verdict::Recut);
+        let name = old.spec.sheet.material.name();
+        assert!(change.why[0].ends_with(&format!("instead of {name}.")), "{:?}", change.why);
+    }
+    assert!(plywood.cover.is_empty());
+    for (key, words) in [
+        ("sheet.film_out", "Film outside: 0.25 mm"),
+        ("sheet.film_in", "Film inside: 0.25 mm"),
+        ("sheet.paint_out", "Paint outside: 0.25 mm"),
+        ("sheet.paint_in", "Paint inside: 0.25 mm"),
+        ("sheet.paint_edges", "Paint on cut edges: 0.25 mm"),
+    ] {
+        let change = with(key, 0.25.into());
+        assert!(!change.nothing());
+        assert!(change.cover.len() == 1 && change.cover[0].starts_with(words), "{:?}", change.cover);
+        assert!(report(&change).contains(words) && change.json().contains(words));
+    }
+}
+
+#[test]
+fn a_deeper_recess_is_deepened_and_a_smaller_panel_says_its_size() {
+    let build = Build::of(&Design::default());
+    let floor = build.panel(Wall::Floor).unwrap();
+    let mut shallow = floor.clone();
+    let index = floor.features.iter().position(|feature| feature.diameter_mm.is_some()).unwrap();
+    let mut deep = floor.clone();
+    shallow.features[index].blind = Some((3.0, crate::panels::Face::Inside));
+    deep.features[index].blind = Some((3.2, crate::panels::Face::Inside));
+    let change = super::panel::compare(&shallow, &deep);
+    assert_eq!(change.verdict, Verdict::DrillMore);
+    assert!(change.added[0].deepens && change.added[0].depth_mm == Some(3.2));
+    assert!(change.why[0].starts_with("Deepen") && change.why[0].contains(", 3.2 mm deep at"), "{:?}", change.why);
+    let back = super::panel::compare(&deep, &shallow);
+    assert_eq!(back.verdict, Verdict::Recut);
+    assert!(back.why[0].contains(", 3 mm deep instead of Ø"), "{:?}", back.why);
+
+    let mut lower = Design::default();
+    lower.set_json("cooler.height", &100.into()).unwrap();
+    let mut higher = Design::default();
+    higher.set_json("cooler.height", &170.into()).unwrap();
+    let [lower, higher] = [lower, higher].map(|design| Build::of(&design));
+    let (before, after) = (higher.panel(Wall::Left).unwrap().size_mm, lower.panel(Wall::Left).unwrap().size_mm);
+    assert!(after[1] < before[1]);
+    let change = compare(&higher, &lower).panels.into_iter().find(|change| change.panel == "left").unwrap();
+    if change.verdict == Verdict::Recut {
+        assert!(change.why[0].starts_with("It measures "), "{:?}", change.why);
+    } else {
+        assert!(!change.trims.is_empty());
+    }
+}
+
+#[test]
+fn another_fit_of_the_screw_holes_leaves_the_opening_beside_them() {
+    let opening = |fit: &str| {
+        let mut design = Design::default();
+        design.set_json("hardware.fit", &fit.into()).unwrap();
+        let build = Build::of(&design);
+        let features = build.panels.iter().flat_map(|panel| panel.features.clone());
+        features.into_iter().find(|feature| feature.id == "supply-opening").unwrap().contour
+    };
+    assert_eq!(opening("medium"), opening("coarse"));
+    assert_eq!(opening("medium"), opening("fine"));
+}
+
+#[test]
 fn another_sheet_or_another_fan_is_told() {
     let old = Build::of(&Design::default());
     let mut design = Design::default();

@@ -17,8 +17,14 @@ pub(super) const OUTLINE_DEEPER: &str = "Cut its outline deeper, as the new temp
 /// Lines of one kind that are told singly.
 const SINGLY: usize = 6;
 
-fn mm(value: f64) -> String {
+pub(super) fn mm(value: f64) -> String {
     format_number(value, 2)
+}
+
+/// Another width or height.
+pub(super) fn size(old: [f64; 2], new: [f64; 2]) -> String {
+    let [[old_w, old_h], [w, h]] = [old.map(mm), new.map(mm)];
+    format!("It measures {w} × {h} mm instead of {old_w} × {old_h}.")
 }
 
 pub(super) fn thickness(old: f64, new: f64) -> String {
@@ -47,7 +53,12 @@ pub(super) fn lost(features: &[&&Feature], new: &[Feature], by: Vec2) -> Vec<Str
                 if way.hypot() > MOVED_MM {
                     format!("{} moves by {} mm.", feature.why, mm(way.hypot()))
                 } else {
-                    format!("{} has another size or depth.", feature.why)
+                    let [before, after] = [feature, other].map(measures);
+                    if before == after {
+                        format!("{} has another size or depth.", feature.why)
+                    } else {
+                        format!("{} is {after} instead of {before}.", feature.why)
+                    }
                 }
             }
             None => format!("{} is no longer wanted; its place would stay open.", feature.why),
@@ -59,20 +70,37 @@ pub(super) fn lost(features: &[&&Feature], new: &[Feature], by: Vec2) -> Vec<Str
     shortened(lines)
 }
 
+/// How wide and deep a feature is: `Ø 25 mm, 3.2 mm deep`.
+fn measures(feature: &Feature) -> String {
+    let wide = match feature.diameter_mm {
+        Some(diameter) => format!("Ø {} mm", mm(diameter)),
+        None => {
+            let bounds = feature.contour.bbox();
+            format!("{} × {} mm", mm(bounds.width()), mm(bounds.height()))
+        }
+    };
+    match feature.blind {
+        Some((depth, _)) => format!("{wide}, {} mm deep", mm(depth)),
+        None => wide,
+    }
+}
+
 /// What is to be drilled and cut.
 pub(super) fn added(list: &[Added]) -> Vec<String> {
     let lines = list
         .iter()
         .map(|added| {
             let verb = match (added.enlarges, added.letter.is_some()) {
+                (true, _) if added.deepens => "Deepen",
                 (true, _) => "Enlarge",
                 (false, true) => "Drill",
                 (false, false) => "Cut",
             };
+            let depth = added.depth_mm.map(|depth| format!(", {} mm deep", mm(depth))).unwrap_or_default();
             let letter = added.letter.as_ref().map(|letter| format!(" {letter}")).unwrap_or_default();
             let size = added.diameter_mm.map(|diameter| format!(" Ø {} mm", mm(diameter))).unwrap_or_default();
             let [x, y] = added.centre_mm.map(mm);
-            format!("{verb}{letter}{size} at {x}, {y}: {}.", added.why)
+            format!("{verb}{letter}{size}{depth} at {x}, {y}: {}.", added.why)
         })
         .collect();
     shortened(lines)
@@ -98,6 +126,12 @@ pub fn report(recut: &Recut) -> String {
         for line in &panel.why {
             let _ = writeln!(text, "    {line}");
         }
+    }
+    if !recut.cover.is_empty() {
+        text.push_str("\nFilm and paint; panels that stay are covered anew:\n");
+    }
+    for line in &recut.cover {
+        let _ = writeln!(text, "    {line}");
     }
     if recut.fasteners.is_empty() {
         text.push_str("\nFasteners: unchanged\n");

@@ -19,12 +19,15 @@ mod shared;
 mod test_page;
 pub mod words;
 
+use super::warnings::{blocked, blocking};
+use crate::Build;
 use crate::arrangement::paper_name;
-use crate::design::{Method, PaperName, Spec, TemplateSpec};
+use crate::design::{Method, PaperName, TemplateSpec};
 use crate::dimensions::paper;
 use crate::drawing::{Page, PdfInfo, pdf as write_pdf};
 use crate::panels::Panel;
 
+use flow::Flow;
 use page::PackWords;
 use shared::Shared;
 
@@ -58,29 +61,47 @@ pub fn writing(setup: &PageSetup) -> PageSetup {
 }
 
 /// The words of a panel's template.
-fn pack_words<'a>(spec: &'a Spec, fingerprint: &'a str) -> impl Fn(&Panel) -> PackWords<'a> {
+fn pack_words<'a>(build: &'a Build) -> impl Fn(&Panel) -> PackWords<'a> {
+    let spec = &build.spec;
+    let blocked = build.blocked();
     move |panel| PackWords {
         title: &spec.title,
-        fingerprint,
+        fingerprint: &build.fingerprint,
+        blocked,
         sheet: &spec.sheet,
         printer: words::printer_words(&spec.template.printer),
         hand: (spec.making.method(panel.wall) == Method::Hand).then_some(spec.making.hand),
     }
 }
 
-/// Every page: on a large sheet as many panels together as it holds; else panel by panel, each from its lower left page
+/// The page that stands before all others when something blocks the design: what, and what would mend it.
+fn blocked_pages(build: &Build, foot: &str, setup: &PageSetup) -> Vec<Page> {
+    let Some(words) = blocked(&build.findings) else { return Vec::new() };
+    let mut flow = Flow::new(setup, "Do not cut yet", foot);
+    flow.words(&words);
+    for finding in blocking(&build.findings) {
+        flow.heading(finding.rule);
+        flow.words(&finding.text);
+        flow.words(&finding.remedy);
+    }
+    flow.finish()
+}
+
+/// Every page: first what blocks the design, if anything does; on a large sheet as many panels together as it holds; else panel by panel, each from its lower left page
 /// on; then what is written for work by hand.
 #[must_use]
-pub fn pages(spec: &Spec, panels: &[Panel], fingerprint: &str, setup: &PageSetup) -> Vec<Page> {
+pub fn pages(build: &Build, setup: &PageSetup) -> Vec<Page> {
+    let Build { spec, panels, fingerprint, .. } = build;
     let foot = if spec.title.is_empty() {
         format!("design {fingerprint}")
     } else {
         format!("{}, design {fingerprint}", spec.title)
     };
-    let pack = pack_words(spec, fingerprint);
+    let pack = pack_words(build);
     let (plans, writing) = (plans(panels, setup), writing(setup));
     let shared = Shared::of(panels, &plans, setup, &pack);
-    let mut out = shared.draw(panels, &plans, &pack);
+    let mut out = blocked_pages(build, &foot, &writing);
+    out.extend(shared.draw(panels, &plans, &pack));
     for (index, (panel, plan)) in panels.iter().zip(&plans).enumerate() {
         let [columns, rows] = if shared.holds(index) { [0, 0] } else { plan.grid() };
         for row in 0..rows {
@@ -100,7 +121,8 @@ pub fn pages(spec: &Spec, panels: &[Panel], fingerprint: &str, setup: &PageSetup
 
 /// How many pages that makes; on paper that is no large sheet without drawing the panels.
 #[must_use]
-pub fn page_count(spec: &Spec, panels: &[Panel], setup: &PageSetup) -> usize {
+pub fn page_count(build: &Build, setup: &PageSetup) -> usize {
+    let Build { spec, panels, .. } = build;
     let by_hand = |panel: &&Panel| spec.making.method(panel.wall) == Method::Hand;
     let writing = writing(setup);
     let tables = if spec.making.hand.marking {
@@ -110,16 +132,17 @@ pub fn page_count(spec: &Spec, panels: &[Panel], setup: &PageSetup) -> usize {
     };
     let order = hand_pages::order_pages(spec, panels, "", &writing).len();
     let plans = plans(panels, setup);
-    let shared = Shared::of(panels, &plans, setup, &pack_words(spec, ""));
+    let shared = Shared::of(panels, &plans, setup, &pack_words(build));
     let single: usize =
         plans.iter().enumerate().filter(|(index, _)| !shared.holds(*index)).map(|(_, plan)| plan.pages()).sum();
-    shared.count() + single + tables + order
+    blocked_pages(build, "", &writing).len() + shared.count() + single + tables + order
 }
 
 /// All templates as a PDF.
 #[must_use]
-pub fn pdf(spec: &Spec, panels: &[Panel], fingerprint: &str, setup: &PageSetup) -> Vec<u8> {
-    let sheets = pages(spec, panels, fingerprint, setup);
+pub fn pdf(build: &Build, setup: &PageSetup) -> Vec<u8> {
+    let Build { spec, fingerprint, .. } = build;
+    let sheets = pages(build, setup);
     let title = if spec.title.is_empty() { "Templates".to_owned() } else { format!("Templates: {}", spec.title) };
     write_pdf(&sheets, &PdfInfo { title, subject: format!("design {fingerprint}") })
 }
@@ -127,12 +150,12 @@ pub fn pdf(spec: &Spec, panels: &[Panel], fingerprint: &str, setup: &PageSetup) 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::Build;
     use crate::design::Design;
 
     #[test]
     fn pages_are_as_many_as_promised() {
-        for choices in [&[][..], &[("hand.marking", true.into())], &[("method", "laser".into())]] {
+        let blocked = [("size.rule", "given".into()), ("size.height", 120.into()), ("cooler.height", 200.into())];
+        for choices in [&[][..], &[("hand.marking", true.into())], &[("method", "laser".into())], &blocked] {
             let mut design = Design::default();
             for (key, value) in choices {
                 let value: &serde_json::Value = value;
@@ -141,8 +164,14 @@ mod tests {
             let build = Build::of(&design);
             for paper in [PaperName::A4, PaperName::A3, PaperName::A0] {
                 let setup = setup(&build.spec.template, Some(paper));
-                let drawn = pages(&build.spec, &build.panels, &build.fingerprint, &setup);
-                assert_eq!(drawn.len(), page_count(&build.spec, &build.panels, &setup));
+                let drawn = pages(&build, &setup);
+                assert_eq!(drawn.len(), page_count(&build, &setup));
+                let said = |page: &Page, words: &str| {
+                    let layers = page.drawing.layers.iter();
+                    layers.flat_map(|layer| &layer.items).any(|item| format!("{item:?}").contains(words))
+                };
+                assert_eq!(said(&drawn[0], "Do not cut yet"), build.blocked());
+                assert_eq!(drawn.iter().any(|page| said(page, "Blocked: do not cut yet")), build.blocked());
             }
         }
     }

@@ -25,6 +25,8 @@ pub struct PackWords<'a> {
     pub sheet: &'a SheetSpec,
     /// The maker's saws and drills, for a panel made by hand.
     pub hand: Option<HandSpec>,
+    /// Whether something blocks the design.
+    pub blocked: bool,
     /// What is said of the printer: corrected, or why not; empty when it was not measured.
     pub printer: Vec<String>,
 }

@@ -20,6 +20,9 @@ impl Page<'_> {
         let wall = self.panel.wall;
         let [w, h] = self.panel.size_mm;
         let mut lines: Vec<(String, f64, Weight)> = vec![(self.panel.label.to_owned(), NAME_MM, Weight::SemiBold)];
+        if pack.blocked {
+            lines.push(("Blocked: do not cut yet, see the first page".to_owned(), TEXT_MM, Weight::SemiBold));
+        }
         if !pack.title.is_empty() {
             lines.push((pack.title.to_owned(), TEXT_MM, Weight::SemiBold));
         }
