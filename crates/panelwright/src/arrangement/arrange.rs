@@ -107,6 +107,8 @@ struct Begun {
 /// Everything placed in the rear frame for one pose of the supply.
 pub(super) struct Draft {
     pub(super) settled: Settled,
+    /// What a case of a given size would ask of its walls: without what hangs on them.
+    pub(super) needs: Needs,
     pub(super) parts: Vec<Part>,
     pub(super) board: BoardPlace,
     pub(super) supply: Option<SupplyPlace>,
@@ -172,8 +174,9 @@ fn complete(spec: &Spec, begun: Begun) -> Draft {
         }
     }
     sort_by_key(&mut drive_places, |drive_place| drive_place.number);
+    let fixed = needs;
     let (settled, hung) = hang_with_hardware(spec, &mut needs, &parts, &place);
-    Draft { settled, parts, board: place, supply, drives: drive_places, hung }
+    Draft { settled, needs: fixed, parts, board: place, supply, drives: drive_places, hung }
 }
 
 /// Where the largest fan on the back would best be: drives there leave it free when they can.

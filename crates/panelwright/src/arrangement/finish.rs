@@ -96,6 +96,8 @@ pub(super) fn finish(spec: &Spec, draft: Draft) -> Arrangement {
     let shelf_screws = shelf_screws(spec, &board_place, &case);
     Arrangement {
         case,
+        needs: draft.needs,
+        room: draft.settled.room,
         parts,
         board: board_place,
         card: spec

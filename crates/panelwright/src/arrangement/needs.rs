@@ -74,6 +74,39 @@ impl Needs {
         self.top.easy = self.top.easy.max(easy).max(self.top.least);
     }
 
+    /// Width inside, in a case of a given size, at which the left panel's inside face stands at `x`; the rest is on
+    /// the right. The inverse of what [`settle`] does with a given width.
+    #[must_use]
+    pub fn width_for_left(&self, x: f64) -> f64 {
+        self.width_for(self.left.least - x, self.left.least - self.left.easy)
+    }
+
+    /// Width inside, in a case of a given size, at which the right panel's inside face stands at `x`.
+    #[must_use]
+    pub fn width_for_right(&self, x: f64) -> f64 {
+        self.width_for(x - self.right.least, self.right.easy - self.right.least)
+    }
+
+    /// Width at which a side stands `beyond` its least place, when its comfortable one is `slack` further out: below
+    /// the least and past the comfortable width both sides move alike, between them each by its share.
+    fn width_for(&self, beyond: f64, slack: f64) -> f64 {
+        let [least, _, _] = self.inside(|need| need.least);
+        let [easy, _, _] = self.inside(|need| need.easy);
+        if beyond <= 0.0 {
+            least + 2.0 * beyond
+        } else if beyond <= slack {
+            least + beyond / slack * (easy - least)
+        } else {
+            easy + 2.0 * (beyond - slack)
+        }
+    }
+
+    /// Least inside width, depth and height that hold everything.
+    #[must_use]
+    pub fn least_inside(&self) -> [f64; 3] {
+        self.inside(|need| need.least)
+    }
+
     fn inside(&self, pick: impl Fn(&Need) -> f64) -> [f64; 3] {
         [pick(&self.right) - pick(&self.left), -pick(&self.front), pick(&self.top)]
     }

@@ -2,6 +2,7 @@
 
 use kurbo::Point;
 
+use super::needs::{Needs, Room};
 use crate::design::{DriveKind, Joints, SupplyPose, Wall};
 use crate::parts::Part;
 use crate::solid::PanelFrame;
@@ -26,6 +27,11 @@ pub struct CaseSize {
 pub struct Arrangement {
     /// Sizes of the case.
     pub case: CaseSize,
+    /// Where the inside faces would have to be in a case of a given size (rear frame, without what hangs on them):
+    /// from this follows which size moves a panel how far.
+    pub needs: Needs,
+    /// Where the inside faces are (rear frame).
+    pub room: Room,
     /// Placed parts: board, memory, cooler, card, card-bracket, shelf, supply, drives, fans, button, ports, jack,
     /// standoffs, feet.
     pub parts: Vec<Part>,

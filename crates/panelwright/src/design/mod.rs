@@ -12,6 +12,7 @@ mod list;
 mod spec;
 
 pub use choice::{Choice, Group, Kind, PickOption, Preset, Unit, Value, When};
+pub(crate) use design::to_json;
 pub use design::{Design, DesignError};
 pub use file::{DesignErrors, MOST_BYTES, read_file, read_file_bytes, write_file};
 pub(crate) use link::crc32::crc32;

@@ -19,7 +19,7 @@ use self::panels::PanelEntry;
 use self::parts::PartEntry;
 use super::layout::to_json;
 use crate::Build;
-use crate::fit::{Finding, Severity};
+use crate::fit::{Finding, Mend, Severity};
 
 /// The format of both files.
 const FORMAT: u8 = 1;
@@ -71,6 +71,7 @@ struct FindingEntry<'a> {
     severity: &'static str,
     text: &'a str,
     remedy: &'a str,
+    mends: Vec<serde_json::Map<String, serde_json::Value>>,
     measured: Option<Number>,
     needed: Option<Number>,
     unit: &'a str,
@@ -137,6 +138,7 @@ fn finding(finding: &Finding) -> FindingEntry<'_> {
         severity: finding.severity.name(),
         text: &finding.text,
         remedy: &finding.remedy,
+        mends: finding.mends.iter().map(Mend::json).collect(),
         measured: finding.measured.map(Number),
         needed: finding.needed.map(Number),
         unit: finding.unit,

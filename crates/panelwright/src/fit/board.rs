@@ -1,10 +1,12 @@
 //! The board: its standoffs, what lies below it, its connector shield.
 
 use super::finding::Finding;
+use super::mend::Remedy;
+use super::more_room::elsewhere;
 use super::rule::Rule;
 use super::scene::Scene;
 use super::words;
-use crate::design::{IoOpening, Wall};
+use crate::design::{IoOpening, SizeRule, Value, Wall};
 use crate::dimensions::boards::{IO_SHIELD_WALL, MIN_STANDOFF, UNDERSIDE_LEADS};
 use crate::panels::Purpose;
 use crate::parts::{Part, PartKind};
@@ -51,7 +53,10 @@ fn standoff_least(scene: &Scene, found: &mut Vec<Finding>) {
                 words::limit(MIN_STANDOFF.get())
             ))
             .with_mm(height, MIN_STANDOFF.get())
-            .with_remedy(format!("Take standoffs of {} or more.", words::limit(MIN_STANDOFF.get())))
+            .with_mends(Remedy::new().mend(
+                format!("take standoffs of {} or more", words::limit(MIN_STANDOFF.get())),
+                vec![("board.standoff".to_owned(), Value::Number(MIN_STANDOFF.get()))],
+            ))
             .with_about([board.id.as_str(), floor.id()])
             .with_at([centre[0], centre[1], scene.board_under()]),
     );
@@ -96,7 +101,11 @@ fn metal_under_board(scene: &Scene, found: &mut Vec<Finding>) {
         let standoff = scene.case.spec.board.standoff_mm + MIN_STANDOFF.get() - gap;
         found.push(
             finding
-                .with_remedy(format!("Take standoffs of {} or more, or move it.", words::at_least(standoff)))
+                .with_mends(
+                    Remedy::new()
+                        .at_least("board.standoff", standoff, |height| format!("take standoffs of {height} or more"))
+                        .say_if(elsewhere(part)),
+                )
                 .with_about([part.id.as_str(), board.id.as_str()])
                 .with_at([body.centre()[0], body.centre()[1], body.max[2]]),
         );
@@ -114,15 +123,19 @@ fn shield_does_not_clip(scene: &Scene, found: &mut Vec<Finding>) {
         return;
     }
     let centre = aperture.feature.centre;
-    let remedy = match scene.case.spec.board.io_opening {
-        IoOpening::Open => "Leave the shield away, or choose the opening with a rebate.".to_owned(),
-        IoOpening::Rebate => format!("Leave {} to {} of the border standing.", words::limit(least), words::limit(most)),
+    let remedy = Remedy::new().say("leave the shield away");
+    // A rebate wants its border beside the opening: only a case that is free to grow surely has it.
+    let remedy = match (scene.case.spec.board.io_opening, scene.case.spec.size) {
+        (IoOpening::Open, SizeRule::Smallest) => {
+            remedy.pick("board.io_opening", "rebate", "choose the opening with a rebate")
+        }
+        _ => remedy,
     };
     found.push(
         SHIELD_DOES_NOT_CLIP
             .note(format!("The board's shield does not clip to {} of sheet.", words::mm(left)))
             .with_mm(left, if left < least { least } else { most })
-            .with_remedy(remedy)
+            .with_mends(remedy)
             .with_about([format!("back/{}", aperture.feature.id)])
             .with_at(back.panel.frame.to_case(centre, 0.0)),
     );

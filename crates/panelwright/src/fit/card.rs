@@ -4,6 +4,7 @@
 //! component face of its board), as in [`crate::dimensions::cards`].
 
 use super::finding::Finding;
+use super::mend::Remedy;
 use super::room::{Look, Obstacle};
 use super::rule::Rule;
 use super::scene::{Scene, face, outward};
@@ -11,10 +12,10 @@ use super::words;
 use crate::design::{CardKind, CardPlug, CardSpec, Wall};
 use crate::dimensions::cards::{self, CardHeight};
 use crate::dimensions::fans::GRILLE_GAP;
-use crate::dimensions::plugs::{POWER_PLUG_STANDS_OUT, PlugShape, card_power_room};
+use crate::dimensions::plugs::POWER_PLUG_STANDS_OUT;
 use crate::dimensions::source::{Source, Sourced};
 use crate::panels::FeatureKind;
-use crate::parts::{Part, PartKind};
+use crate::parts::{self, Part, PartKind};
 use crate::solid::TOUCH_MM;
 
 const CEM: &str = "PCI Express Card Electromechanical Specification 3.0";
@@ -95,8 +96,8 @@ struct Size<'a> {
     from: f64,
     /// A part counts from here on.
     start: f64,
-    /// Another card that would do, given the room, in words.
-    other: &'a dyn Fn(f64) -> String,
+    /// Adds another card that would do, smaller by so much.
+    other: &'a dyn Fn(Remedy, f64) -> Remedy,
 }
 
 fn size(scene: &Scene, part: &Part, size: &Size, found: &mut Vec<Finding>) {
@@ -112,9 +113,8 @@ fn size(scene: &Scene, part: &Part, size: &Size, found: &mut Vec<Finding>) {
             None => format!("The card is {} {} for {}.", words::short(-spare), size.too, by.name),
             Some(_) => format!("The card is {} {}: {} is in its way.", words::short(-spare), size.too, by.name),
         };
-        size.rule.blocks(text).with_mm(room, needed).with_remedy(remedy(scene, &by, size, -spare, room))
+        size.rule.blocks(text).with_mm(room, needed)
     } else if spare < CARD_AIR.get() - TOUCH_MM {
-        let missing = CARD_AIR.get() - spare;
         size.rule
             .caution(format!(
                 "Only {} between the card and {}; {} lets it down without scraping.",
@@ -123,23 +123,27 @@ fn size(scene: &Scene, part: &Part, size: &Size, found: &mut Vec<Finding>) {
                 words::limit(CARD_AIR.get())
             ))
             .with_mm(room, needed + CARD_AIR.get())
-            .with_remedy(remedy(scene, &by, size, missing, room - CARD_AIR.get()))
             .with_source(CARD_AIR.source())
     } else {
         return;
     };
-    found.push(finding.with_about([part.id.as_str(), by.id]).with_at(by.point));
+    // What ends the finding altogether, its caution included.
+    let remedy = remedy(scene, &by, size, CARD_AIR.get() - spare);
+    found.push(finding.with_mends(remedy).with_about([part.id.as_str(), by.id]).with_at(by.point));
 }
 
-fn remedy(scene: &Scene, by: &Obstacle, size: &Size, missing: f64, room: f64) -> String {
-    let other = (size.other)(room);
-    words::capital(&format!("{}, or {other}.", scene.make_room(by, size.toward, missing)))
+fn remedy(scene: &Scene, by: &Obstacle, size: &Size, missing: f64) -> Remedy {
+    let remedy = Remedy::new().room(scene, by, size.toward, missing);
+    let remedy = if scene.keeps(by, size.toward) { (size.other)(remedy, missing) } else { remedy };
+    remedy.otherwise("take a smaller card in a case of a given size")
 }
 
 fn card_length(scene: &Scene, found: &mut Vec<Finding>) {
-    let Some((_, part)) = card(scene) else { return };
+    let Some((spec, part)) = card(scene) else { return };
     let from = part.bounds().max[1];
-    let other = |room: f64| format!("take a card of {} or less", words::at_most(room));
+    let other = |remedy: Remedy, missing: f64| {
+        remedy.at_most("card.length", spec.length_mm - missing, |length| format!("take a card of {length} or less"))
+    };
     let length = Size {
         rule: &CARD_LENGTH,
         toward: Wall::Front,
@@ -155,12 +159,15 @@ fn card_height(scene: &Scene, found: &mut Vec<Finding>) {
     let Some((spec, part)) = card(scene) else { return };
     let from = scene.board_top();
     let standard = cards::card_top_above_board(table_height(spec.kind)).get();
-    let other = |room: f64| {
-        if room >= standard {
-            format!("take a card that stands {} or less above the standard's top edge", words::at_most(room - standard))
-        } else {
-            format!("take one that stands {} or less above the board", words::at_most(room))
+    let low = cards::card_top_above_board(CardHeight::LowProfile).get();
+    let other = |remedy: Remedy, missing: f64| match spec.above_mm - missing {
+        above if above >= 0.0 => remedy.at_most("card.above", above, |above| {
+            format!("take a card that stands {above} or less above the standard's top edge")
+        }),
+        above if spec.kind == CardKind::Standard && low - standard <= above => {
+            remedy.pick("card.kind", "low-profile", "take a low-profile card")
         }
+        _ => remedy,
     };
     let height =
         Size { rule: &CARD_HEIGHT, toward: Wall::Top, too: "too high", from, start: from + standard, other: &other };
@@ -168,9 +175,13 @@ fn card_height(scene: &Scene, found: &mut Vec<Finding>) {
 }
 
 fn card_thickness(scene: &Scene, found: &mut Vec<Finding>) {
-    let Some((_, part)) = card(scene) else { return };
+    let Some((spec, part)) = card(scene) else { return };
     let from = part.bounds().max[0] - cards::SOLDER_SIDE.get() - cards::CARD_THICKNESS.get();
-    let other = |room: f64| format!("take a card of {} thickness or less", words::at_most(room));
+    let other = |remedy: Remedy, missing: f64| {
+        remedy.at_most("card.thickness", parts::card::thickness(spec) - missing, |thickness| {
+            format!("take a card of {thickness} thickness or less")
+        })
+    };
     let thickness = Size {
         rule: &CARD_THICKNESS,
         toward: Wall::Left,
@@ -201,10 +212,8 @@ fn card_plug_room(scene: &Scene, found: &mut Vec<Finding>) {
         let Some(room) = scene.zone_room(part, &keep.zone, PLUG_SHARE) else { continue };
         let itself = plug_itself(spec.plug);
         let missing = room.wanted - room.free;
-        let right_angle = card_power_room(table_plug(spec.plug), PlugShape::RightAngle)
-            .filter(|needs| needs.get() <= room.free)
-            .map_or(String::new(), |needs| format!(", or take a right-angle plug ({})", words::limit(needs.get())));
-        let remedy = words::capital(&format!("{}{right_angle}.", scene.make_room(&room.by, room.toward, missing)));
+        let remedy =
+            Remedy::new().room(scene, &room.by, room.toward, missing).otherwise("take a card whose plug is elsewhere");
         let finding = if room.free < itself.get() - TOUCH_MM {
             CARD_PLUG_ROOM
                 .blocks(format!(
@@ -226,17 +235,7 @@ fn card_plug_room(scene: &Scene, found: &mut Vec<Finding>) {
                 .with_mm(room.free, room.wanted)
                 .with_source(keep.source)
         };
-        found.push(finding.with_remedy(remedy).with_about([part.id.as_str(), room.by.id]).with_at(room.by.point));
-    }
-}
-
-/// The tables' name of a card's power plug.
-pub(super) const fn table_plug(plug: CardPlug) -> crate::dimensions::plugs::CardPowerPlug {
-    use crate::dimensions::plugs::CardPowerPlug;
-    match plug {
-        CardPlug::SixPin => CardPowerPlug::SixPin,
-        CardPlug::EightPin => CardPowerPlug::EightPin,
-        CardPlug::SixteenPin => CardPowerPlug::SixteenPin,
+        found.push(finding.with_mends(remedy).with_about([part.id.as_str(), room.by.id]).with_at(room.by.point));
     }
 }
 
@@ -261,8 +260,16 @@ fn card_air(scene: &Scene, found: &mut Vec<Finding>) {
     }
     let before = if vented { "with vents" } else { "without vents there" };
     let what = if by.part.is_none() { format!("{} {before}", by.name) } else { by.name.clone() };
-    let vent = if vented || by.part.is_some() { "" } else { ", or cut a vent beside the card" };
-    let room = scene.make_room(&by, Wall::Left, needed - free);
+    let with_vent = !vented && by.part.is_none() && free >= AIR_BEFORE_VENT.get() - TOUCH_MM;
+    let vent = with_vent.then(|| "cut a vent beside the card".to_owned());
+    let remedy = Remedy::new().room(scene, &by, Wall::Left, needed - free).say_if(vent);
+    // A thinner card has the room that it leaves.
+    let remedy = if scene.keeps(&by, Wall::Left) {
+        let most = parts::card::thickness(spec) - (needed - free);
+        remedy.at_most("card.thickness", most, |thickness| format!("take a card of {thickness} thickness or less"))
+    } else {
+        remedy
+    };
     found.push(
         CARD_AIR_RULE
             .caution(format!(
@@ -271,7 +278,7 @@ fn card_air(scene: &Scene, found: &mut Vec<Finding>) {
                 words::limit(needed)
             ))
             .with_mm(free, needed)
-            .with_remedy(words::capital(&format!("{room}{vent}.")))
+            .with_mends(remedy.otherwise("take a thinner card"))
             .with_about([part.id.as_str(), by.id])
             .with_at(by.point)
             .with_source(source),

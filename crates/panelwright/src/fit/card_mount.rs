@@ -4,16 +4,18 @@ use kurbo::Point;
 
 use super::card::table_height;
 use super::finding::Finding;
+use super::mend::Remedy;
 use super::region::free_way;
 use super::rule::Rule;
 use super::scene::{FLAT_MM, Scene, Shape};
 use super::solids::crosses;
 use super::words;
-use crate::design::{CardHold, Wall};
+use crate::design::{BoardSpec, BracketSize, CardHold, Wall};
 use crate::dimensions::cards;
+use crate::dimensions::margins::AROUND_HARDWARE;
 use crate::dimensions::source::{Source, Sourced};
 use crate::panels::Purpose;
-use crate::parts::{Part, PartKind};
+use crate::parts::{Part, PartKind, tongue};
 use crate::solid::{Aabb, TOUCH_MM};
 
 const CEM: &str = "PCI Express Card Electromechanical Specification 3.0";
@@ -21,6 +23,12 @@ const CEM: &str = "PCI Express Card Electromechanical Specification 3.0";
 /// How far a leg that holds the tongue must reach across and along it, mm.
 const TONGUE_GRIP: Sourced<f64> =
     Sourced::new(3.0, Source::common_practice("Workshop custom", "a corner bracket set off the wall by two washers"));
+
+/// Air around a bracket, mm (common practice: as brackets are placed).
+const SEAT_AIR_MM: f64 = AROUND_HARDWARE.get();
+
+/// Air left under a tongue that ends above the floor, mm.
+const TONGUE_OVER_FLOOR_MM: f64 = 0.3;
 
 /// Widest gap in which a tongue still counts as held, mm.
 const TONGUE_PLAY_MM: f64 = 3.0;
@@ -81,10 +89,10 @@ fn card_tongue(scene: &Scene, found: &mut Vec<Finding>) {
             CARD_TONGUE
                 .blocks(format!("The card's tongue reaches {} into the floor.", words::short(depth - room)))
                 .with_mm(room, depth)
-                .with_remedy(format!(
-                    "Take standoffs of {} or more, or cut a slot for the tongue ({} wide).",
-                    words::at_least(depth + 0.3),
-                    words::limit(cards::TONGUE_SLOT_WIDTH.get())
+                .with_mends(Remedy::new().at_least(
+                    "board.standoff",
+                    scene.case.spec.board.standoff_mm + depth - room + TONGUE_OVER_FLOOR_MM,
+                    |height| format!("take standoffs of {height} or more"),
                 ))
                 .with_about([bracket.id.as_str(), floor.id()])
                 .with_at([tongue.centre()[0], tongue.centre()[1], floor.solid.max[2]]),
@@ -115,6 +123,7 @@ fn card_tongue_held(scene: &Scene, found: &mut Vec<Finding>) {
     }
     let leg = scene.case.spec.hardware.bracket.leg_mm;
     let depth = scene.board_under() - tip;
+    let standoff = scene.case.spec.board.standoff_mm;
     let highest = leg + depth - TONGUE_GRIP.get();
     let reach = leg - (tip - floor_top);
     let text = if reach < TONGUE_GRIP.get() - TOUCH_MM {
@@ -130,13 +139,43 @@ fn card_tongue_held(scene: &Scene, found: &mut Vec<Finding>) {
         CARD_TONGUE_HELD
             .caution(text)
             .with_mm(best.unwrap_or(0.0), TONGUE_GRIP.get())
-            .with_remedy(format!(
-                "Take standoffs of {} or less, or a bracket with a longer leg beside the card.",
-                words::at_most(highest)
-            ))
+            .with_mends(if reach < TONGUE_GRIP.get() - TOUCH_MM {
+                let longer = leg + TONGUE_GRIP.get() - reach;
+                let mut remedy = Remedy::new();
+                if seat_is_free(scene, standoff.min(highest), leg) {
+                    remedy = remedy.say("take lower standoffs");
+                }
+                if seat_is_free(scene, standoff, longer) {
+                    remedy = remedy
+                        .at_least("bracket.leg", longer, |leg| format!("take brackets with legs of {leg} or more"));
+                }
+                remedy.otherwise("take lower standoffs and make room for a bracket before the tongue")
+            } else {
+                Remedy::new().say("make room for a bracket before the tongue: move what stands there")
+            })
             .with_about([bracket.id.as_str()])
             .with_at([tongues[0].centre()[0], tongues[0].centre()[1], tip]),
     );
+}
+
+/// Whether a bracket would find its place before a tongue, with standoffs and legs of some length.
+fn seat_is_free(scene: &Scene, standoff_mm: f64, leg_mm: f64) -> bool {
+    let spec = scene.case.spec;
+    let (Some(card), Some(floor)) = (&spec.card, scene.sheet(Wall::Floor)) else { return false };
+    let board = BoardSpec { standoff_mm, ..spec.board.clone() };
+    let bracket = BracketSize { leg_mm, ..spec.hardware.bracket };
+    let mut place = scene.case.arrangement.board;
+    place.origin[2] += standoff_mm - spec.board.standoff_mm;
+    tongue::seats(card, &board, &place, &bracket, spec.hardware.thread).iter().any(|seat| {
+        let room = seat.room.grown(SEAT_AIR_MM);
+        seat.room.min[0] >= floor.solid.min[0]
+            && seat.room.max[0] <= floor.solid.max[0]
+            && scene
+                .bodies
+                .iter()
+                .filter(|body| !matches!(body.part.kind, PartKind::Card | PartKind::CardBracket))
+                .all(|body| !body.solid.overlaps(&room))
+    })
 }
 
 /// The part of the bracket that reaches out through the back.
@@ -183,7 +222,13 @@ fn card_tab(scene: &Scene, found: &mut Vec<Finding>) {
                 words::at_least(travel)
             ))
             .with_mm(headroom, travel)
-            .with_remedy(format!("Leave {} above the tab, or run the window out to the top edge.", words::at_least(travel)))
+            .with_mends(
+                Remedy::new()
+                    .at_least("card.headroom", scene.case.spec.card.as_ref().map_or(0.0, |card| card.headroom_mm) + travel - headroom, |room| {
+                        format!("leave {room} above the tab")
+                    })
+                    .pick("card.window", "edge", "run the window out to the top edge"),
+            )
             .with_about([bracket.id.as_str(), back.id()])
             .with_about([format!("back/{}", window.feature.id)])
             .with_at(at),
@@ -193,7 +238,7 @@ fn card_tab(scene: &Scene, found: &mut Vec<Finding>) {
 fn card_hold(scene: &Scene, found: &mut Vec<Finding>) {
     let (Some(spec), Some(bracket)) = (&scene.case.spec.card, scene.first(PartKind::CardBracket)) else { return };
     let Some(tab) = tab(scene, bracket) else { return };
-    let remedy = "Take a screw shelf, or a tie through two holes.";
+    let tie = Remedy::new().pick("card.hold", "tie", "take a tie through two holes");
     let shelf = scene.first(PartKind::Shelf);
     let finding = match (spec.hold, shelf) {
         (CardHold::Tie, _) => return,
@@ -205,12 +250,12 @@ fn card_hold(scene: &Scene, found: &mut Vec<Finding>) {
             CARD_HOLD
                 .caution(format!("The card's tab lies {} from its shelf.", words::mm(gap.abs())))
                 .with_mm(gap.abs(), cards::SHELF_TOLERANCE.get())
-                .with_remedy("Set the shelf right under the tab.")
+                .with_mends(tie)
                 .with_about([bracket.id.as_str(), shelf.id.as_str()])
         }
         (CardHold::Shelf | CardHold::None, _) => CARD_HOLD
             .caution("Nothing holds the card at its top: it leans out of its slot when the case is moved.")
-            .with_remedy(remedy)
+            .with_mends(if spec.hold == CardHold::None { tie.pick("card.hold", "shelf", "a screw shelf") } else { tie })
             .with_about([bracket.id.as_str()])
             .with_source(Source::common_practice("Workshop custom", "a card is screwed or tied at its tab")),
     };
@@ -250,7 +295,10 @@ fn display_plug_window(scene: &Scene, found: &mut Vec<Finding>) {
                 words::limit(needed)
             ))
             .with_mm(width, needed)
-            .with_remedy(format!("Widen the window to {} about each slot.", words::limit(needed)))
+            .with_mends(
+                Remedy::new()
+                    .say("give the back more width beside the card (a larger outside width), or thinner sheet"),
+            )
             .with_about(["card-bracket", "back"])
             .with_at(at),
     );

@@ -3,6 +3,7 @@
 //! Heights are measured above the board's top face.
 
 use super::finding::Finding;
+use super::mend::Remedy;
 use super::room::Look;
 use super::rule::Rule;
 use super::scene::Scene;
@@ -61,7 +62,6 @@ fn cooler_under_top(scene: &Scene, found: &mut Vec<Finding>) {
         COOLER_UNDER_TOP
             .blocks(format!("The cooler stands {} too high for {}.", words::short(-gap), by.name))
             .with_mm(gap, 0.0)
-            .with_remedy(remedy(scene, &by, spec, -gap))
             .with_source(Source::derived("Geometry of the design", "two solids cannot share space"))
     } else if gap < needs.get() - TOUCH_MM {
         let why = if needs.get() > GAP_ABOVE.get() { "its air wants" } else { "it should have" };
@@ -73,24 +73,23 @@ fn cooler_under_top(scene: &Scene, found: &mut Vec<Finding>) {
                 words::limit(needs.get())
             ))
             .with_mm(gap, needs.get())
-            .with_remedy(remedy(scene, &by, spec, needs.get() - gap))
             .with_source(needs.source())
     } else {
         return;
     };
-    found.push(finding.with_about([part.id.as_str(), by.id]).with_at(by.point));
+    // What ends the finding altogether, its caution included.
+    let remedy = remedy(scene, &by, spec, needs.get() - gap);
+    found.push(finding.with_mends(remedy).with_about([part.id.as_str(), by.id]).with_at(by.point));
 }
 
-fn remedy(scene: &Scene, by: &super::room::Obstacle, spec: &CoolerSpec, missing: f64) -> String {
-    let other = words::at_most(spec.height_mm - missing);
-    match by.part {
-        None => format!(
-            "A top {} higher clears it ({}), or a cooler of {other} or less.",
-            words::short(missing),
-            scene.outside_after(Wall::Top, missing)
-        ),
-        Some(_) => format!("Move {} {} up, or take a cooler of {other} or less.", by.name, words::short(missing)),
-    }
+fn remedy(scene: &Scene, by: &super::room::Obstacle, spec: &CoolerSpec, missing: f64) -> Remedy {
+    let remedy = Remedy::new().room(scene, by, Wall::Top, missing);
+    let remedy = if scene.keeps(by, Wall::Top) {
+        remedy.at_most("cooler.height", spec.height_mm - missing, |height| format!("take a cooler of {height} or less"))
+    } else {
+        remedy
+    };
+    remedy.otherwise("take a lower cooler")
 }
 
 fn memory_height(scene: &Scene, found: &mut Vec<Finding>) {
@@ -124,12 +123,24 @@ fn memory_height(scene: &Scene, found: &mut Vec<Finding>) {
     } else {
         return;
     };
-    let wanted = if gap < -TOUCH_MM { room } else { room - MEMORY_GAP.get() };
-    let other = match by.part {
-        Some(part) if part.kind == PartKind::Cooler => "a cooler with more room under its fins".to_owned(),
-        Some(_) => format!("move {}", by.name),
-        None => format!("a higher case ({})", scene.outside_after(Wall::Top, height - wanted)),
+    let missing = MEMORY_GAP.get() - gap;
+    let remedy = if scene.keeps(&by, Wall::Top) {
+        let most = scene.case.spec.board.memory_height_mm - missing;
+        Remedy::new().at_most("board.memory_height", most, |height| format!("take memory of {height} or less"))
+    } else {
+        Remedy::new()
     };
-    let remedy = format!("Take memory of {} or less, or {other}.", words::at_most(wanted.max(0.0)));
-    found.push(finding.with_remedy(remedy).with_about([part.id.as_str(), by.id]).with_at(by.point));
+    let remedy = match (by.part, &scene.case.spec.cooler) {
+        (Some(part), Some(cooler)) if part.kind == PartKind::Cooler => {
+            let least = by.at - top + missing;
+            // The fins themselves are a tenth of a cooler at least.
+            if least <= SPREADER_ALLOWANCE.get() + 0.9 * cooler.height_mm {
+                remedy.at_least("cooler.under", least, |under| format!("take a cooler with {under} under its fins"))
+            } else {
+                remedy.say("take a higher cooler")
+            }
+        }
+        _ => remedy.room(scene, &by, Wall::Top, missing),
+    };
+    found.push(finding.with_mends(remedy).with_about([part.id.as_str(), by.id]).with_at(by.point));
 }

@@ -5,9 +5,9 @@
 
 use kurbo::{Point, Rect};
 
+use super::mend::Remedy;
 use super::scene::{Shape, Sheet};
 use super::web_between::web;
-use super::words;
 use crate::cutting::{CutRule, Relief, ReliefCircle, Relieved, Void, relieve};
 use crate::design::{Relief as WantedRelief, Spec, Wall};
 use crate::drawing::Segment;
@@ -78,7 +78,7 @@ fn relief_of(spec: &Spec, wall: Wall) -> Option<(f64, Relief)> {
 
 /// What leaves `needed` between two shapes that only corner relief brings too near: relief the other way, else the
 /// widest cutter, in tenths of a millimetre, with which it does. Each is tried.
-pub(super) fn relief_remedy(spec: &Spec, sheet: &Sheet, shapes: [&Shape; 2], needed: f64) -> String {
+pub(super) fn relief_remedy(spec: &Spec, sheet: &Sheet, shapes: [&Shape; 2], needed: f64) -> Remedy {
     let wide = spec.making.router.cutter_mm;
     let leaves = |cutter_mm: f64, wanted: WantedRelief| {
         let mut tried = spec.clone();
@@ -94,7 +94,9 @@ pub(super) fn relief_remedy(spec: &Spec, sheet: &Sheet, shapes: [&Shape; 2], nee
     };
     let diagonal = spec.making.router.relief != WantedRelief::Diagonal && leaves(wide, WantedRelief::Diagonal);
     if diagonal {
-        return "Relieve corners across the corner instead of along an edge, or take a thinner cutter.".to_owned();
+        return Remedy::new()
+            .pick("router.relief", "diagonal", "relieve corners across the corner instead of along an edge")
+            .say("take a thinner cutter");
     }
     // Tenths from 0 up to the cutter: the last with which it holds.
     let (mut holds, mut fails) = (0, libm::ceil(wide * 10.0) as u32);
@@ -103,9 +105,9 @@ pub(super) fn relief_remedy(spec: &Spec, sheet: &Sheet, shapes: [&Shape; 2], nee
         if leaves(f64::from(middle) / 10.0, spec.making.router.relief) { holds = middle } else { fails = middle }
     }
     if f64::from(holds) / 10.0 < LEAST_CUTTER_MM {
-        return "Leave corners round, under Making, and file what has to be square.".to_owned();
+        return Remedy::new().say("leave corners round, under Making, and file what has to be square");
     }
-    format!("Take a cutter of {} or less.", words::limit(f64::from(holds) / 10.0))
+    Remedy::new().at_most("router.cutter", f64::from(holds) / 10.0, |value| format!("take a cutter of {value} or less"))
 }
 
 /// Whether a stretch of the outline runs along a notch.

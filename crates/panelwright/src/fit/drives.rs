@@ -2,10 +2,11 @@
 
 use super::board::hidden_below;
 use super::finding::Finding;
+use super::mend::Remedy;
 use super::rule::Rule;
 use super::scene::Scene;
 use super::words;
-use crate::design::{DriveSpec, PlugShape};
+use crate::design::{DriveSpec, PlugShape, Value};
 use crate::dimensions::boards::{UNDERSIDE_BACKPLATE, UNDERSIDE_LEADS};
 use crate::dimensions::coolers::MOUNT_LGA115X;
 use crate::dimensions::drives::{self as tables, SMALL_HOLES_OPTIONAL_UP_TO, sata_data_room};
@@ -84,24 +85,20 @@ fn drive_under_board(scene: &Scene, found: &mut Vec<Finding>) {
             continue;
         }
         let standoff = scene.case.spec.board.standoff_mm;
-        let remedy = |missing: f64| {
-            format!(
-                "Take standoffs of {} or more, fewer washers, or a drive of {} or less.",
-                words::at_least(standoff + missing),
-                words::at_most(spec.height_mm - missing)
-            )
-        };
         let name = words::capital(&words::part(part));
         let at = [bounds.centre()[0], bounds.centre()[1], bounds.max[2]];
         let m2 =
             hidden_below(board_part, under).find(|body| over(body, &bounds) && body.min[2] < bounds.max[2] - TOUCH_MM);
         let free = under - bounds.max[2];
+        // What ends the finding altogether: the leads, a card below the board, and where a backplate may be.
+        let under_plate = over(&backplate(scene), &bounds);
+        let wanted = if under_plate { UNDERSIDE_BACKPLATE.get() } else { UNDERSIDE_LEADS.get() };
+        let missing = m2.map_or(0.0, |body| bounds.max[2] - body.min[2]).max(wanted - free);
         let finding = if let Some(body) = m2 {
             let gap = body.min[2] - bounds.max[2];
             DRIVE_UNDER_BOARD
                 .blocks(format!("{name} stands {} into the M.2 card on the board's underside.", words::short(-gap)))
                 .with_mm(gap, 0.0)
-                .with_remedy(remedy(-gap))
                 .with_source(Source::derived("Geometry of the design", "two solids cannot share space"))
         } else if free < UNDERSIDE_LEADS.get() - TOUCH_MM {
             let text = if free < 0.0 {
@@ -113,11 +110,8 @@ fn drive_under_board(scene: &Scene, found: &mut Vec<Finding>) {
                     words::limit(UNDERSIDE_LEADS.get())
                 )
             };
-            DRIVE_UNDER_BOARD
-                .blocks(text)
-                .with_mm(free, UNDERSIDE_LEADS.get())
-                .with_remedy(remedy(UNDERSIDE_LEADS.get() - free))
-        } else if free < UNDERSIDE_BACKPLATE.get() - TOUCH_MM && over(&backplate(scene), &bounds) {
+            DRIVE_UNDER_BOARD.blocks(text).with_mm(free, UNDERSIDE_LEADS.get())
+        } else if free < UNDERSIDE_BACKPLATE.get() - TOUCH_MM && under_plate {
             DRIVE_UNDER_BOARD
                 .caution(format!(
                     "{name} has {} to the board; a cooler's backplate there may be {} thick.",
@@ -125,13 +119,29 @@ fn drive_under_board(scene: &Scene, found: &mut Vec<Finding>) {
                     words::limit(UNDERSIDE_BACKPLATE.get())
                 ))
                 .with_mm(free, UNDERSIDE_BACKPLATE.get())
-                .with_remedy(remedy(UNDERSIDE_BACKPLATE.get() - free))
                 .with_source(UNDERSIDE_BACKPLATE.source())
         } else {
             continue;
         };
-        found.push(finding.with_about([part.id.as_str(), board_part.id.as_str()]).with_at(at));
+        let remedy = lower_or_lift(spec, standoff, missing);
+        found.push(finding.with_mends(remedy).with_about([part.id.as_str(), board_part.id.as_str()]).with_at(at));
     }
+}
+
+/// Ways to `missing` more room between a drive and the board above it.
+fn lower_or_lift(spec: &DriveSpec, standoff: f64, missing: f64) -> Remedy {
+    let key = |field: &str| format!("drive{}.{field}", spec.number);
+    let remedy = Remedy::new()
+        .at_least("board.standoff", standoff + missing, |height| format!("take standoffs of {height} or more"))
+        .at_most(&key("height"), spec.height_mm - missing, |height| format!("take a drive of {height} or less"));
+    let fewer = f64::from(spec.washers) - libm::ceil(missing / drive::WASHER_MM - 1e-6);
+    let remedy = if fewer >= LEAST_WASHERS.get() as f64 {
+        let washers = vec![(key("washers"), Value::Number(fewer))];
+        remedy.mend(format!("put {fewer:.0} washers under each screw"), washers)
+    } else {
+        remedy
+    };
+    remedy.say(format!("lay drive {} elsewhere", spec.number))
 }
 
 fn drive_washers(scene: &Scene, found: &mut Vec<Finding>) {
@@ -149,7 +159,10 @@ fn drive_washers(scene: &Scene, found: &mut Vec<Finding>) {
                     if washers == 0 { "no washer" } else { "one washer" }
                 ))
                 .with_counts(washers, LEAST_WASHERS.get())
-                .with_remedy("Put two washers under each screw.")
+                .with_mends(Remedy::new().mend(
+                    "put two washers under each screw",
+                    vec![(format!("drive{}.washers", spec.number), Value::Number(LEAST_WASHERS.get() as f64))],
+                ))
                 .with_about([&part.id])
                 .with_at([bounds.centre()[0], bounds.centre()[1], bounds.min[2]]),
         );
@@ -194,14 +207,14 @@ fn drive_plugs(scene: &Scene, found: &mut Vec<Finding>) {
                     .with_mm(room.free, room.wanted)
                     .with_source(keep.source)
             };
-            let right_angle = if spec.plug == PlugShape::Straight { ", or take right-angle plugs" } else { "" };
-            let move_it = format!("move {name} {} away from {}", words::short(room.wanted - room.free), room.by.name);
-            found.push(
-                finding
-                    .with_remedy(words::capital(&format!("{move_it}{right_angle}.")))
-                    .with_about([part.id.as_str(), room.by.id])
-                    .with_at(room.by.point),
-            );
+            let bent = sata_data_room(tables::PlugShape::RightAngle).get()[1];
+            let remedy = Remedy::new().say(format!("lay {name} elsewhere"));
+            let remedy = if spec.plug == PlugShape::Straight && bent <= room.free + TOUCH_MM {
+                remedy.pick(&format!("drive{}.plug", spec.number), "right-angle", "take right-angle plugs")
+            } else {
+                remedy
+            };
+            found.push(finding.with_mends(remedy).with_about([part.id.as_str(), room.by.id]).with_at(room.by.point));
         }
     }
 }

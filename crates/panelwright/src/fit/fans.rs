@@ -1,6 +1,8 @@
 //! Fans: air before them.
 
 use super::finding::Finding;
+use super::mend::Remedy;
+use super::more_room::stands_fast;
 use super::room::Look;
 use super::rule::Rule;
 use super::scene::{Scene, face, opposite, outward};
@@ -46,6 +48,8 @@ fn fan_gap(scene: &Scene, found: &mut Vec<Finding>) {
             continue;
         }
         let name = words::part(part);
+        let fixed = matches!(place.at.wall, Wall::Back | Wall::Floor) && by.part.is_some();
+        let move_it = Remedy::new().say(format!("move {name} on its panel or to another one"));
         found.push(
             FAN_GAP
                 .caution(format!(
@@ -56,10 +60,13 @@ fn fan_gap(scene: &Scene, found: &mut Vec<Finding>) {
                     words::limit(needed)
                 ))
                 .with_mm(free, needed)
-                .with_remedy(format!(
-                    "Move {name} along its panel or to another one, or take a fan {} thinner.",
-                    words::short(needed - free)
-                ))
+                .with_mends(if by.part.is_none_or(|part| stands_fast(scene, part)) && (fixed || scene.stays(axis)) {
+                    let thickness = bounds.size()[axis] - (needed - free);
+                    let key = format!("fan{}.thickness", place.number);
+                    move_it.at_most(&key, thickness, |thickness| format!("take a fan {thickness} thick or less"))
+                } else {
+                    move_it
+                })
                 .with_about([part.id.as_str(), by.id])
                 .with_at(by.point),
         );
@@ -91,7 +98,7 @@ fn floor_opening_feet(scene: &Scene, found: &mut Vec<Finding>) {
     found.push(
         finding
             .with_mm(height, needed)
-            .with_remedy(format!("Take feet of {} or more.", words::at_least(needed)))
+            .with_mends(Remedy::new().feet(scene, needed))
             .with_about(["floor".to_owned(), format!("floor/{}", first.feature.id)])
             .with_at(floor.panel.frame.to_case(first.feature.centre, 0.0)),
     );

@@ -1,5 +1,6 @@
 //! What a check says.
 
+use super::mend::Mend;
 use crate::dimensions::source::Source;
 
 /// How much a finding weighs. Ordered: the heaviest first.
@@ -25,7 +26,7 @@ impl Severity {
     }
 }
 
-/// What a check found. A finding is a value; a remedy is words (and later a change of the design).
+/// What a check found. A finding is a value; a remedy is words, and a change of the design where there is a number.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
     /// Name of the rule: `cooler-under-top`.
@@ -36,6 +37,8 @@ pub struct Finding {
     pub text: String,
     /// What would mend it, in a sentence; empty when nothing needs mending.
     pub remedy: String,
+    /// The changes of the design behind the remedy's numbers: each clears the finding by itself.
+    pub mends: Vec<Mend>,
     /// Value measured, in `unit`.
     pub measured: Option<f64>,
     /// Value needed, in `unit`.

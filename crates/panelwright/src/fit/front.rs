@@ -1,6 +1,7 @@
 //! Button and front connectors: depth behind their panel, and sheet thicker than they are made for.
 
 use super::finding::Finding;
+use super::mend::Remedy;
 use super::room::Look;
 use super::rule::Rule;
 use super::scene::{Scene, face, opposite, outward};
@@ -83,6 +84,7 @@ fn button_depth(scene: &Scene, found: &mut Vec<Finding>) {
         return;
     }
     let panel = words::panel(spec.wall);
+    let move_it = Remedy::new().say(format!("move the button along {panel}"));
     found.push(
         BUTTON_DEPTH
             .blocks(format!(
@@ -92,10 +94,11 @@ fn button_depth(scene: &Scene, found: &mut Vec<Finding>) {
                 by.name
             ))
             .with_mm(free, needed)
-            .with_remedy(format!(
-                "Move the button along {panel}, or take one of {} depth or less.",
-                words::at_most(free)
-            ))
+            .with_mends(if scene.keeps(&by, opposite(spec.wall)) {
+                move_it.at_most("button.depth", free, |depth| format!("take one of {depth} depth or less"))
+            } else {
+                move_it
+            })
             .with_about([part.id.as_str(), by.id])
             .with_at(by.point),
     );
@@ -124,31 +127,33 @@ fn button_grip(scene: &Scene, found: &mut Vec<Finding>) {
     let Some(left) = left_over(scene, spec.wall, Purpose::ButtonCounterbore, hole.feature.centre) else { return };
     let at = sheet.panel.frame.to_case(hole.feature.centre, 0.0);
     let about = ["button".to_owned(), format!("{}/{}", sheet.id(), hole.feature.id)];
-    let finding = if left > spec.grip_mm + TOUCH_MM {
-        BUTTON_GRIP
-            .blocks(format!(
-                "The button clamps {} of sheet at most; {} are left at its hole.",
-                words::limit(spec.grip_mm),
-                words::mm(left)
-            ))
-            .with_mm(left, spec.grip_mm)
-            .with_remedy(format!(
-                "Counterbore the inside to {} deep, or take a button for thick sheet.",
-                words::at_least(sheet.panel.thickness_mm - spec.grip_mm)
-            ))
-    } else if left < WEB_MIN_FIBREBOARD.get() - TOUCH_MM && left < sheet.panel.thickness_mm - TOUCH_MM {
-        BUTTON_GRIP
-            .caution(format!(
-                "The counterbore leaves {} of sheet to carry the button; {} is the least that lasts.",
-                words::mm(left),
-                words::limit(WEB_MIN_FIBREBOARD.get())
-            ))
-            .with_mm(left, WEB_MIN_FIBREBOARD.get())
-            .with_remedy("Take a button that clamps thicker sheet.")
-            .with_source(WEB_MIN_FIBREBOARD.source())
-    } else {
-        return;
-    };
+    let finding =
+        if left > spec.grip_mm + TOUCH_MM {
+            BUTTON_GRIP
+                .blocks(format!(
+                    "The button clamps {} of sheet at most; {} are left at its hole.",
+                    words::limit(spec.grip_mm),
+                    words::mm(left)
+                ))
+                .with_mm(left, spec.grip_mm)
+                .with_mends(Remedy::new().at_least("button.grip", sheet.panel.thickness_mm, |grip| {
+                    format!("take a button that clamps {grip}")
+                }))
+        } else if left < WEB_MIN_FIBREBOARD.get() - TOUCH_MM && left < sheet.panel.thickness_mm - TOUCH_MM {
+            BUTTON_GRIP
+                .caution(format!(
+                    "The counterbore leaves {} of sheet to carry the button; {} is the least that lasts.",
+                    words::mm(left),
+                    words::limit(WEB_MIN_FIBREBOARD.get())
+                ))
+                .with_mm(left, WEB_MIN_FIBREBOARD.get())
+                .with_mends(Remedy::new().at_least("button.grip", WEB_MIN_FIBREBOARD.get(), |grip| {
+                    format!("take a button that clamps {grip} or more")
+                }))
+                .with_source(WEB_MIN_FIBREBOARD.source())
+        } else {
+            return;
+        };
     found.push(finding.with_about(about).with_at(at));
 }
 
@@ -178,7 +183,7 @@ fn front_connector_depth(scene: &Scene, found: &mut Vec<Finding>) {
         };
         found.push(
             finding
-                .with_remedy(format!("Move the connectors along {panel}, or take right-angle leads."))
+                .with_mends(Remedy::new().say(format!("move the connectors along {panel}")))
                 .with_about([part.id.as_str(), by.id])
                 .with_at(by.point),
         );

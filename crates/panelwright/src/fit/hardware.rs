@@ -2,6 +2,7 @@
 
 use super::bracket_holes::is_off_leg;
 use super::finding::Finding;
+use super::mend::Remedy;
 use super::rule::Rule;
 use super::scene::Scene;
 use super::words;
@@ -51,10 +52,10 @@ fn bracket_without_place(scene: &Scene, found: &mut Vec<Finding>) {
                     && stem(&part.id) == joint
             })
             .count();
-        let what = match kind {
-            PartKind::CaptiveNut => "captive nut",
-            PartKind::Block => "locating block",
-            _ => "bracket",
+        let (what, smaller) = match kind {
+            PartKind::CaptiveNut => ("captive nut", "take a smaller captive-nut bracket"),
+            PartKind::Block => ("locating block", "take thinner locating blocks"),
+            _ => ("bracket", "take smaller brackets"),
         };
         let [a, b] = missing.walls.map(words::panel);
         let (start, verb) =
@@ -65,7 +66,7 @@ fn bracket_without_place(scene: &Scene, found: &mut Vec<Finding>) {
         let at = scene.sheet(missing.walls[0]).map(|sheet| sheet.solid.centre());
         let mut finding = finding
             .with_counts(placed, placed + count)
-            .with_remedy("Move the parts along that edge, take smaller brackets, or make the case larger.")
+            .with_mends(Remedy::new().say(smaller).say("make the case larger"))
             .with_about(missing.walls.map(|wall| wall.name()));
         finding.at = at;
         found.push(finding);

@@ -1,10 +1,11 @@
 //! Joints: what a method can make, what a thin sheet bears, what holds.
 
 use super::finding::Finding;
+use super::mend::Remedy;
 use super::rule::Rule;
 use super::scene::Scene;
 use super::words;
-use crate::design::{Joint, Material, Method, Seam, SeamSpec};
+use crate::design::{Joint, Material, Method, Seam, SeamSpec, Value};
 use crate::dimensions::joints::{
     CASE_IS_LIFTED_BY, FACE_SHEAR, JOINT_SAFETY, PRESS_FIBREBOARD, PRESS_PLYWOOD, internal_bond,
 };
@@ -105,6 +106,36 @@ fn beyond_method(scene: &Scene, found: &mut Vec<Finding>) {
     }
 }
 
+/// A sheet of some thickness or more: the measured one is the maker's sheet itself.
+fn thicker(scene: &Scene, least: f64) -> Remedy {
+    let measured = scene.case.spec.sheet.measured_mm.is_some();
+    let key = if measured { "sheet.measured" } else { "sheet.nominal" };
+    Remedy::new().at_least(key, least, |thickness| format!("take a sheet of {thickness} or more"))
+}
+
+/// A width to ask for, so that the fingers of a seam come out no narrower than the sheet: as many as are wide enough,
+/// an odd number, of just that width.
+fn wider_fingers(scene: &Scene, seam: &SeamSpec, widths: &[f64]) -> Remedy {
+    let length: f64 = widths.iter().sum();
+    let case = &scene.case.arrangement.case;
+    let most = libm::floor((length + TOUCH_MM) / case.thickness_mm);
+    let count = if libm::fmod(most, 2.0) == 0.0 { most - 1.0 } else { most };
+    let remedy = Remedy::new();
+    let remedy = if count >= 3.0 {
+        // Asked for in tenths, a width comes out at the nearest odd number of fingers.
+        let asked = libm::ceil(length / count * 10.0 - 1e-6) / 10.0;
+        let narrowest = finger_widths(case, seam.seam, Some(asked)).into_iter().fold(f64::INFINITY, f64::min);
+        if narrowest >= case.thickness_mm - TOUCH_MM {
+            remedy.at_least("joint.finger", asked, |width| format!("ask for fingers of {width} or more"))
+        } else {
+            remedy
+        }
+    } else {
+        remedy
+    };
+    remedy.otherwise("take another joint there")
+}
+
 fn rebate_leaves(scene: &Scene, found: &mut Vec<Finding>) {
     for seam in seams(scene, Joint::Rebate) {
         let thickness = scene.case.arrangement.case.thickness_mm;
@@ -114,7 +145,7 @@ fn rebate_leaves(scene: &Scene, found: &mut Vec<Finding>) {
             let finding = REBATE_LEAVES
                 .blocks(format!("The rebate that joins {} leaves {} of the sheet.", names(seam), words::short(left)))
                 .with_mm(left, needed)
-                .with_remedy(format!("Take a sheet of {} at least, or another joint.", words::mm(2.0 * needed)));
+                .with_mends(thicker(scene, thickness * needed / left.max(TOUCH_MM)).say("take another joint"));
             found.push(told(finding, scene, seam));
         }
     }
@@ -123,13 +154,13 @@ fn rebate_leaves(scene: &Scene, found: &mut Vec<Finding>) {
 fn finger_width(scene: &Scene, found: &mut Vec<Finding>) {
     let case = &scene.case.arrangement.case;
     for seam in seams(scene, Joint::Finger) {
-        let narrowest =
-            finger_widths(case, seam.seam, scene.case.spec.making.finger_mm).into_iter().fold(f64::INFINITY, f64::min);
+        let widths = finger_widths(case, seam.seam, scene.case.spec.making.finger_mm);
+        let narrowest = widths.iter().copied().fold(f64::INFINITY, f64::min);
         if narrowest < case.thickness_mm - TOUCH_MM {
             let finding = FINGER_WIDTH
-                .caution(format!("The fingers of {} are {} wide.", names(seam), words::short(narrowest)))
+                .caution(format!("The fingers of {} are {} wide.", names(seam), words::limit(narrowest)))
                 .with_mm(narrowest, case.thickness_mm)
-                .with_remedy(format!("Ask for fingers of {} or more.", words::at_least(case.thickness_mm)));
+                .with_mends(wider_fingers(scene, seam, &widths));
             found.push(told(finding, scene, seam));
         }
     }
@@ -150,14 +181,19 @@ fn fingers_press(scene: &Scene, found: &mut Vec<Finding>) {
     let joined = spec.making.joints.seams.iter().find(|seam| matches!(seam.joint, Joint::Finger | Joint::Tab));
     let Some(seam) = joined.filter(|_| press > TOUCH_MM) else { return };
     let finding = match most_press(spec.sheet.material) {
-        None => FINGERS_PRESS
-            .blocks("Acrylic joints that press crack.")
-            .with_mm(-press, 0.0)
-            .with_remedy("Set the play of fingers and tabs to 0.05 mm or more, and cement them."),
+        None => FINGERS_PRESS.blocks("Acrylic joints that press crack.").with_mm(-press, 0.0).with_mends(
+            Remedy::new().mend(
+                "set the play of fingers and tabs to 0.05 mm or more, and cement them",
+                vec![("joint.play".to_owned(), Value::Number(0.05))],
+            ),
+        ),
         Some(most) if press > most + TOUCH_MM => FINGERS_PRESS
             .caution(format!("The fingers press by {}; this sheet bears {}.", words::short(press), words::short(most)))
             .with_mm(-press, -most)
-            .with_remedy("Cut a test piece first, or let them press less."),
+            .with_mends(Remedy::new().say("cut a test piece first").mend(
+                format!("set the play of fingers and tabs to {} or more", words::limit(-most)),
+                vec![("joint.play".to_owned(), Value::Number(-most))],
+            )),
         Some(_) => return,
     };
     found.push(told(finding, scene, seam));

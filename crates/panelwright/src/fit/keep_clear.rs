@@ -1,6 +1,8 @@
 //! Rooms kept clear for other parts than card, supply, drives and front connectors, which have rules of their own.
 
 use super::finding::Finding;
+use super::mend::Remedy;
+use super::more_room::elsewhere;
 use super::rule::Rule;
 use super::scene::Scene;
 use super::words;
@@ -33,10 +35,12 @@ fn keep_clear(scene: &Scene, found: &mut Vec<Finding>) {
                         words::limit(room.wanted)
                     ))
                     .with_mm(room.free, room.wanted)
-                    .with_remedy(words::capital(&format!(
-                        "{}.",
-                        scene.make_room(&room.by, room.toward, room.wanted - room.free)
-                    )))
+                    .with_mends(
+                        Remedy::new()
+                            .room(scene, &room.by, room.toward, room.wanted - room.free)
+                            .say_if(elsewhere(part))
+                            .otherwise("give it more room in a larger case"),
+                    )
                     .with_about([part.id.as_str(), room.by.id])
                     .with_at(room.by.point)
                     .with_source(keep.source),

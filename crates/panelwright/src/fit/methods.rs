@@ -1,6 +1,7 @@
 //! Methods: what a laser must not cut, and what a cutter is too thick for.
 
 use super::finding::{Finding, Severity};
+use super::mend::Remedy;
 use super::rule::Rule;
 use super::scene::Scene;
 use super::words;
@@ -34,6 +35,16 @@ pub(super) const TAB_HEIGHT: Rule = Rule {
     look: tab_height,
 };
 
+/// Tabs within a range of heights; `least` is the one that is entered.
+fn tabs(least: f64, most: f64) -> Remedy {
+    if most < least {
+        // In sheet this thin no tab is both.
+        return Remedy::new();
+    }
+    let range = if most > least { format!(" to {}", words::limit(most)) } else { " mm".to_owned() };
+    Remedy::new().at_least("router.tab_height", least, |_| format!("take tabs of {}{range}", words::bare(least)))
+}
+
 fn tab_height(scene: &Scene, found: &mut Vec<Finding>) {
     let making = &scene.case.spec.making;
     let routed: Vec<_> = scene.sheets.iter().filter(|sheet| making.method(sheet.wall()) == Method::Router).collect();
@@ -47,16 +58,12 @@ fn tab_height(scene: &Scene, found: &mut Vec<Finding>) {
                 words::limit(height)
             ))
             .with_mm(height, thickness)
-            .with_remedy(format!("Take tabs of {} to {}, or saw them through.", words::bare(least), words::limit(most)))
+            .with_mends(tabs(least, most.min(thickness - TOUCH_MM)).say("saw them through"))
     } else if height < least - TOUCH_MM {
         TAB_HEIGHT
             .note(format!("Holding tabs of {} may tear before the panel is cut out.", words::limit(height)))
             .with_mm(height, least)
-            .with_remedy(format!(
-                "Take tabs of {} to {}, or hold the panel with tape.",
-                words::bare(least),
-                words::limit(most)
-            ))
+            .with_mends(tabs(least, most.min(thickness - TOUCH_MM)).say("hold the panel with tape"))
     } else {
         return;
     };

@@ -30,7 +30,10 @@ mod hole_play;
 mod joint_corners;
 mod joints;
 mod keep_clear;
+mod mend;
 mod methods;
+mod more_room;
+mod moves;
 mod paper;
 mod recesses;
 mod region;
@@ -57,6 +60,7 @@ mod words;
 
 pub use closest::closest;
 pub use finding::{Finding, Severity};
+pub use mend::Mend;
 pub use rule::Rule;
 
 use crate::arrangement::Arrangement;

@@ -1,6 +1,7 @@
 //! Recesses and openings that lie where another part's cut or another panel's edge is.
 
 use super::finding::{Finding, Severity};
+use super::moves::{from_another, from_edge};
 use super::rule::Rule;
 use super::scene::{Scene, Shape, face, outward};
 use super::web_between::{apart, web};
@@ -49,7 +50,7 @@ fn recesses(scene: &Scene, found: &mut Vec<Finding>) {
                     RECESS_MEETS_OPENING
                         .caution(format!("{both} run into each other in {}.", words::panel(sheet.wall())))
                         .with_mm(0.0, WEB_MIN_FIBREBOARD.get())
-                        .with_remedy("Move one of them.")
+                        .with_mends(from_another(scene, sheet, recess, other, WEB_MIN_FIBREBOARD.get()))
                         .with_about([sheet.id().to_owned(), id(sheet, recess), id(sheet, other)])
                         .with_at(sheet.panel.frame.to_case(other.feature.centre, 0.0)),
                 );
@@ -105,7 +106,8 @@ fn openings_over_edges(scene: &Scene, found: &mut Vec<Finding>) {
                             words::short(meet.width().min(meet.height())),
                             words::panel(behind.wall())
                         ),
-                        relief: None,
+                        remedy: from_edge(scene, sheet, shape, meet.center(), [0.0, meet.width().min(meet.height())])
+                            .say("leave it out"),
                     },
                 );
             }
@@ -117,7 +119,7 @@ fn openings_over_edges(scene: &Scene, found: &mut Vec<Finding>) {
             OPENING_OVER_EDGE
                 .caution(format!("{}.{more}", words::capital(&thin.between)))
                 .with_mm(thin.web, thin.needed)
-                .with_remedy("Move it inward, or leave it out.")
+                .with_mends(thin.remedy)
                 .with_about(thin.about)
                 .with_at(thin.at),
         );

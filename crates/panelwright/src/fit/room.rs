@@ -118,26 +118,6 @@ impl<'a> Scene<'a> {
         let beyond = by.part.is_none() && (by.at - start) * sense < -TOUCH_MM;
         (!beyond && free < wanted - TOUCH_MM).then_some(ZoneRoom { toward, wanted, free, by })
     }
-
-    /// The outside size along a panel's axis after the panel moved outward by `by`, in words: `outside depth 310.4 mm`.
-    pub fn outside_after(&self, wall: Wall, by: f64) -> String {
-        let (axis, _) = outward(wall);
-        let name = ["width", "depth", "height"][axis];
-        format!("outside {name} {}", words::at_least(self.case.arrangement.case.outside_mm[axis] + by))
-    }
-
-    /// What would make the room `by` larger at an obstacle: a panel moves outward, a part moves away.
-    pub fn make_room(&self, by: &Obstacle, toward: Wall, missing: f64) -> String {
-        match by.part {
-            Some(_) => format!("move {} {} away", by.name, words::short(missing)),
-            None => format!(
-                "set {} {} further out ({})",
-                by.name,
-                words::short(missing),
-                self.outside_after(toward, missing)
-            ),
-        }
-    }
 }
 
 /// Share of `section`'s cross-section along `axis` that `solid` stands before, and the middle of that share.

@@ -31,6 +31,7 @@ impl Rule {
             severity,
             text: text.into(),
             remedy: String::new(),
+            mends: Vec::new(),
             measured: None,
             needed: None,
             unit: "",

@@ -1,6 +1,8 @@
 //! The sleeve: its way off, and whether it jams or rattles.
 
 use super::finding::Finding;
+use super::mend::Remedy;
+use super::more_room::elsewhere;
 use super::rule::Rule;
 use super::scene::{Scene, face, outward};
 use super::screws::shank;
@@ -38,6 +40,9 @@ pub(super) const SLEEVE_RATTLES: Rule = Rule {
     source: LOOSE.source(),
     look: sleeve_rattles,
 };
+
+/// Names told in one sentence; the rest is counted.
+const MOST_NAMES: usize = 3;
 
 /// The panel towards which the sleeve comes off.
 const fn way(slide: Slide) -> Wall {
@@ -109,6 +114,10 @@ fn hit(moving: &Aabb, staying: &Aabb, wall: Wall) -> Option<f64> {
 fn sleeve_path(scene: &Scene, found: &mut Vec<Finding>) {
     let wall = way(scene.case.spec.sleeve.slide);
     let (moving, staying) = sides(scene);
+    let other_way = match scene.case.spec.sleeve.slide {
+        Slide::Up => Slide::Forward,
+        Slide::Forward => Slide::Up,
+    };
     let mut hits: Vec<(&str, Vec<&str>, f64, [f64; 3])> = Vec::new();
     for one in &moving {
         for other in &staying {
@@ -131,12 +140,28 @@ fn sleeve_path(scene: &Scene, found: &mut Vec<Finding>) {
         Slide::Up => "upward",
         Slide::Forward => "forward",
     };
-    let other = match scene.case.spec.sleeve.slide {
-        Slide::Up => "forward",
-        Slide::Forward => "upward",
+    let (other_name, other_words) = match other_way {
+        Slide::Up => ("up", "let the sleeve come off upward"),
+        Slide::Forward => ("forward", "let the sleeve come off forward"),
+    };
+    let other_is_free = !hits.is_empty() && {
+        let wall = way(other_way);
+        moving.iter().all(|one| staying.iter().all(|other| hit(&one.solid, &other.solid, wall).is_none()))
     };
     for (id, others, depth, at) in hits {
-        let names: Vec<String> = others.iter().map(|other| name(scene, other)).collect();
+        let mut names: Vec<String> = others.iter().take(MOST_NAMES).map(|other| name(scene, other)).collect();
+        if others.len() > MOST_NAMES {
+            names.push(format!("{} more", others.len() - MOST_NAMES));
+        }
+        let mut remedy = Remedy::new();
+        if other_is_free {
+            remedy = remedy.pick("sleeve.slide", other_name, other_words);
+        }
+        // What moves, and the first thing in its way that can be moved.
+        let first = scene.part(id).and_then(elsewhere);
+        let second = others.iter().find_map(|other| scene.part(other).and_then(elsewhere));
+        let second = second.filter(|words| Some(words) != first.as_ref());
+        let remedy = remedy.say_if(first).say_if(second).otherwise("take smaller brackets and shorter screws there");
         let mover = name(scene, id);
         found.push(
             SLEEVE_PATH
@@ -146,11 +171,7 @@ fn sleeve_path(scene: &Scene, found: &mut Vec<Finding>) {
                     words::short(depth)
                 ))
                 .with_mm(-depth, 0.0)
-                .with_remedy(format!(
-                    "Move {mover} or {} by {}, or let the sleeve come off {other}.",
-                    words::list(&names),
-                    words::short(depth)
-                ))
+                .with_mends(remedy)
                 .with_about([id])
                 .with_about(others)
                 .with_at(at),
@@ -229,7 +250,9 @@ fn sleeve_jams(scene: &Scene, found: &mut Vec<Finding>) {
     let ([likely, _], [worst, _]) = (play.likely_range_mm(), play.worst_range_mm());
     let clearance = scene.case.spec.sleeve.clearance_mm;
     let cut = words::limit(cut(scene));
-    let more = |least: f64| words::at_least(clearance - least / 2.0);
+    // What suits the worst case ends the finding altogether.
+    let more =
+        |words: &dyn Fn(String) -> String| Remedy::new().at_least("sleeve.clearance", clearance - worst / 2.0, words);
     let finding = if fitted_by_hand(scene) {
         if likely >= -TOUCH_MM {
             return;
@@ -251,7 +274,7 @@ fn sleeve_jams(scene: &Scene, found: &mut Vec<Finding>) {
                 words::short(-likely)
             ))
             .with_mm(likely, 0.0)
-            .with_remedy(format!("Take a running clearance of {} a side, or cut closer.", more(likely)))
+            .with_mends(more(&|side| format!("take a running clearance of {side} a side")).say("cut closer"))
     } else if worst < -TOUCH_MM {
         SLEEVE_JAMS
             .note(format!(
@@ -259,10 +282,11 @@ fn sleeve_jams(scene: &Scene, found: &mut Vec<Finding>) {
                 words::short(-worst)
             ))
             .with_mm(worst, 0.0)
-            .with_remedy(format!(
-                "Try the sleeve on before its joints are fixed; {} a side would suit the worst case.",
-                more(worst)
-            ))
+            .with_mends(
+                Remedy::new()
+                    .say("try the sleeve on before its joints are fixed")
+                    .and(more(&|side| format!("take a running clearance of {side} a side"))),
+            )
     } else {
         return;
     };
@@ -283,7 +307,11 @@ fn sleeve_rattles(scene: &Scene, found: &mut Vec<Finding>) {
                 words::limit(LOOSE.get())
             ))
             .with_mm(side, LOOSE.get())
-            .with_remedy(format!("Take a running clearance of {} or less.", words::limit(LOOSE.get())))
+            .with_mends(
+                Remedy::new().at_most("sleeve.clearance", LOOSE.get(), |side| {
+                    format!("take a running clearance of {side} or less")
+                }),
+            )
             .with_about(["left", "right", "floor", "back"])
             .with_at(middle(scene)),
     );

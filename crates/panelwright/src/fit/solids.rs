@@ -3,6 +3,8 @@
 //! These rules come last in the list. They say nothing about a pair of which a more exact rule has already said that
 
 use super::finding::Finding;
+use super::mend::Remedy;
+use super::more_room::{elsewhere, stands_fast};
 use super::rule::Rule;
 use super::scene::{Scene, Sheet, face, outward};
 use super::words;
@@ -117,7 +119,14 @@ fn clash(rule: &Rule, one: &Part, other: &Part, common: &Aabb, depth: f64) -> Fi
     .with_mm(-depth, 0.0)
     .with_about([&one.id, &other.id])
     .with_at(common.centre())
-    .with_remedy(format!("Part them by {} {}: move one, or take a smaller one.", words::short(depth), WAYS[axis]))
+    .with_mends(apart(one, other))
+}
+
+/// What the maker can do about either of two parts, said once where it is the same.
+fn apart(one: &Part, other: &Part) -> Remedy {
+    let (first, second) = (elsewhere(one), elsewhere(other));
+    let second = second.filter(|words| Some(words) != first.as_ref());
+    Remedy::new().say_if(first).say_if(second).otherwise("make the case larger")
 }
 
 fn part_overlaps_part(scene: &Scene, found: &mut Vec<Finding>) {
@@ -137,11 +146,7 @@ fn bracket_hits_part(scene: &Scene, found: &mut Vec<Finding>) {
             (_, true) => (other, one),
             _ => continue,
         };
-        found.push(clash(&BRACKET_HITS_PART, hardware, hit, &common, depth).with_remedy(format!(
-            "Move {} by {}, use a shorter bracket, or make the case larger there.",
-            words::part(hit),
-            words::short(depth)
-        )));
+        found.push(clash(&BRACKET_HITS_PART, hardware, hit, &common, depth));
     }
 }
 
@@ -187,14 +192,20 @@ fn part_crosses_panel(scene: &Scene, found: &mut Vec<Finding>) {
                     .with_mm(-into, 0.0)
                     .with_about([part.id.as_str(), sheet.id()])
                     .with_at(common.centre())
-                    .with_remedy(format!(
-                        "Move {name} {} away from {panel}, or make the case larger there.",
-                        words::short(into)
-                    )),
+                    .with_mends(inward(scene, part, sheet.wall(), into)),
             );
         }
     }
     found.append(&mut new);
+}
+
+/// Ways to get a part `by` further in from a panel: a larger case, unless the part goes with the case's
+/// walls, or another place for the part.
+fn inward(scene: &Scene, part: &Part, wall: Wall, by: f64) -> Remedy {
+    let hangs = matches!(part.kind, PartKind::Fan | PartKind::Drive);
+    let grows = stands_fast(scene, part) && !hangs;
+    let remedy = if grows { Remedy::new().further_out(scene, wall, by) } else { Remedy::new() };
+    remedy.say_if(elsewhere(part)).otherwise("make the case larger")
 }
 
 /// How far beyond the outside box a part may stand out of a wall.
@@ -236,10 +247,7 @@ fn part_outside_case(scene: &Scene, found: &mut Vec<Finding>) {
                         .with_mm(-over, 0.0)
                         .with_about([part.id.as_str(), wall.name()])
                         .with_at(at)
-                        .with_remedy(format!(
-                            "Move {name} {} inward, or make the case larger there.",
-                            words::short(over)
-                        )),
+                        .with_mends(inward(scene, part, wall, over)),
                 );
             }
         }

@@ -1,13 +1,13 @@
 //! The supply: mains plug and feet, cables, air.
 
-use super::card::has_vent;
 use super::finding::Finding;
+use super::mend::Remedy;
 use super::room::Look;
 use super::rule::Rule;
 use super::scene::{Scene, face, opposite, outward};
 use super::words;
 use crate::arrangement::SupplyPlace;
-use crate::design::{PlugShape, Wall};
+use crate::design::{PlugShape, SizeRule, Value, Wall};
 use crate::dimensions::plugs::{self, mains_plug_room};
 use crate::dimensions::source::Source;
 use crate::dimensions::supplies::{AIR_GAP, CABLE_ROOM};
@@ -59,9 +59,9 @@ fn supply_inlet_feet(scene: &Scene, found: &mut Vec<Finding>) {
     });
     let [least, easy] = room.get();
     let height = scene.case.spec.feet.height_mm;
-    let (name, other) = match shape {
-        PlugShape::Straight => ("a straight mains plug", ", or take a right-angle plug"),
-        PlugShape::RightAngle => ("a right-angle mains plug", ""),
+    let name = match shape {
+        PlugShape::Straight => "a straight mains plug",
+        PlugShape::RightAngle => "a right-angle mains plug",
     };
     let feet = if height > 0.0 {
         format!("The feet leave {} under the floor", words::mm(height))
@@ -80,13 +80,22 @@ fn supply_inlet_feet(scene: &Scene, found: &mut Vec<Finding>) {
         return;
     };
     let [width, depth, _] = place.size_mm;
+    let remedy = Remedy::new().feet(scene, easy);
+    let remedy = if shape == PlugShape::Straight && mains_plug_room(plugs::PlugShape::RightAngle).get()[1] <= height {
+        remedy.pick("supply.plug", "right-angle", "take a right-angle plug")
+    } else {
+        remedy
+    };
+    // Lying at the back the supply makes the case wider or higher, where that may be.
+    let remedy = if scene.case.spec.size == SizeRule::Smallest {
+        remedy.pick("supply.pose", "back-flat", "lay the supply at the back")
+    } else {
+        remedy
+    };
     found.push(
         finding
             .with_source(room.source())
-            .with_remedy(format!(
-                "Take feet of {} or more{other}, or lay the supply at the back.",
-                words::at_least(easy)
-            ))
+            .with_mends(remedy)
             .with_about([part.id.as_str(), "floor"])
             .with_at(place.face.to_case(kurbo::Point::new(width / 2.0, depth / 2.0), 0.0)),
     );
@@ -112,7 +121,6 @@ fn supply_cables(scene: &Scene, found: &mut Vec<Finding>) {
                 words::limit(least)
             ))
             .with_mm(free, least)
-            .with_remedy(remedy(scene, &by, inner, least - free))
     } else if free < wanted - TOUCH_MM {
         SUPPLY_CABLES
             .caution(format!(
@@ -122,17 +130,26 @@ fn supply_cables(scene: &Scene, found: &mut Vec<Finding>) {
                 words::limit(wanted)
             ))
             .with_mm(free, wanted)
-            .with_remedy(remedy(scene, &by, inner, wanted - free))
     } else {
         return;
     };
-    found.push(finding.with_about([part.id.as_str(), by.id]).with_at(by.point));
-}
-
-fn remedy(scene: &Scene, by: &super::room::Obstacle, toward: Wall, missing: f64) -> String {
-    let depth = scene.case.arrangement.supply.map_or(0.0, |place| place.size_mm[2]);
-    let room = scene.make_room(by, toward, missing);
-    words::capital(&format!("{room}, or take a supply of {} depth or less.", words::at_most(depth - missing)))
+    // What ends the finding altogether, its caution included.
+    let missing = wanted.max(least) - free;
+    let remedy = Remedy::new().room(scene, &by, inner, missing);
+    let remedy = if scene.keeps(&by, inner) {
+        let most = place.size_mm[2] - missing;
+        remedy.at_most("supply.depth", most, |depth| format!("take a supply of {depth} depth or less"))
+    } else {
+        remedy
+    };
+    // The room is the maker's own wish, but for what leads need to bend.
+    let remedy = if free >= least - TOUCH_MM && matches!(scene.case.spec.size, SizeRule::Given(_)) {
+        remedy.at_most("supply.cable_room", free, |room| format!("let {room} do for the cables"))
+    } else {
+        remedy
+    };
+    let remedy = remedy.otherwise("take a shorter supply");
+    found.push(finding.with_mends(remedy).with_about([part.id.as_str(), by.id]).with_at(by.point));
 }
 
 fn supply_air(scene: &Scene, found: &mut Vec<Finding>) {
@@ -146,9 +163,19 @@ fn supply_air(scene: &Scene, found: &mut Vec<Finding>) {
         if let Some(by) = scene.nearest(&look, |other| other.kind != PartKind::Supply) {
             let free = (by.at - start) * sense;
             if free < needed - TOUCH_MM {
-                let vent =
-                    if by.part.is_none() && !has_vent(scene, side, &bounds) { ", with a vent in it" } else { "" };
-                let room = scene.make_room(&by, side, needed - free);
+                let remedy = Remedy::new().room(scene, &by, side, needed - free);
+                let other = opposite(side);
+                let (axis, sense) = outward(other);
+                let start = face(&bounds, axis, sense);
+                let look = Look { section: bounds, toward: other, start, straddle: true, share: SUPPLY_SHARE };
+                let beyond = scene.nearest(&look, |other| other.kind != PartKind::Supply);
+                let remedy = if beyond.is_some_and(|by| (by.at - start) * sense >= needed - TOUCH_MM) {
+                    let turned = Value::Switch(!scene.case.spec.supply.turned);
+                    remedy.mend("turn the supply by half a turn", vec![("supply.turned".to_owned(), turned)])
+                } else {
+                    remedy
+                };
+                let remedy = remedy.otherwise("stand the supply elsewhere");
                 found.push(
                     SUPPLY_AIR
                         .caution(format!(
@@ -158,7 +185,7 @@ fn supply_air(scene: &Scene, found: &mut Vec<Finding>) {
                             words::limit(needed)
                         ))
                         .with_mm(free, needed)
-                        .with_remedy(words::capital(&format!("{room}{vent}, or turn the supply by half a turn.")))
+                        .with_mends(remedy)
                         .with_about([part.id.as_str(), by.id])
                         .with_at(by.point),
                 );

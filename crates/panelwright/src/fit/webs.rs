@@ -9,6 +9,8 @@ use kurbo::Point;
 
 use super::cut_edges::{relief_remedy, to_broken_edge};
 use super::finding::{Finding, Severity};
+use super::mend::Remedy;
+use super::moves::{from_another, from_edge};
 use super::rule::Rule;
 use super::scene::{Scene, Shape, Sheet};
 use super::web_between::{apart, nominal_web, web};
@@ -90,8 +92,8 @@ pub(super) struct Thin {
     pub about: Vec<String>,
     pub at: [f64; 3],
     pub between: String,
-    /// What mends it when nothing but corner relief makes it thin.
-    pub relief: Option<String>,
+    /// What would mend it.
+    pub remedy: Remedy,
 }
 
 /// Adds a web to the one of the same key, of which the thinnest speaks for all.
@@ -119,20 +121,10 @@ fn tell(rule: &Rule, list: Vec<Thin>, found: &mut Vec<Finding>) {
         } else {
             format!("Only {} of sheet between {}.{more}", words::mm(thin.web), thin.between)
         };
-        let remedy = match thin.severity {
-            _ if thin.relief.is_some() => thin.relief.unwrap_or_default(),
-            Severity::Blocks => {
-                format!("Move one of them by {} or more.", words::at_least(WEB_MIN_FIBREBOARD.get() - thin.web))
-            }
-            Severity::Caution => {
-                format!("Move one of them by {} or more, or cut with care.", words::at_least(thin.needed - thin.web))
-            }
-            Severity::Note => "Cut and drill there with care, with the sheet on a flat board.".to_owned(),
-        };
         found.push(
             rule.finds(thin.severity, text)
                 .with_mm(thin.web, thin.needed)
-                .with_remedy(remedy)
+                .with_mends(thin.remedy)
                 .with_about(thin.about)
                 .with_at(thin.at)
                 .with_source(thin.source),
@@ -142,6 +134,17 @@ fn tell(rule: &Rule, list: Vec<Thin>, found: &mut Vec<Finding>) {
 
 pub(super) fn id(sheet: &Sheet, shape: &Shape) -> String {
     format!("{}/{}", sheet.id(), shape.feature.id)
+}
+
+/// What would mend a web: what it takes to make it last, or care.
+fn remedy(severity: Severity, limit: f64, wider: impl FnOnce(f64) -> Remedy) -> Remedy {
+    // A web that does not survive must also last, or a caution stays.
+    let lasting = limit.max(WEB_MIN_FIBREBOARD.get());
+    match severity {
+        Severity::Blocks => wider(lasting),
+        Severity::Caution => wider(lasting).say("cut with care"),
+        Severity::Note => Remedy::new().say("cut and drill there with care, with the sheet on a flat board"),
+    }
 }
 
 /// What a shape belongs to: features with the same owner speak with one voice.
@@ -270,7 +273,9 @@ fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
                     about: vec![sheet.id().to_owned(), id(sheet, shape)],
                     at: sheet.panel.frame.to_case(point, 0.0),
                     between: format!("{} and the edge of {}", name(shape), words::panel(sheet.wall())),
-                    relief: None,
+                    remedy: remedy(severity, limit.get(), |needed| {
+                        from_edge(scene, sheet, shape, point, [web, needed])
+                    }),
                 },
             );
         }
@@ -344,7 +349,11 @@ fn pairs(scene: &Scene, found: &mut Vec<Finding>, class: PairOf) {
                     about: vec![sheet.id().to_owned(), id(sheet, one), id(sheet, other)],
                     at: sheet.panel.frame.to_case(middle, 0.0),
                     between: two(one, other),
-                    relief: by_relief.then(|| relief_remedy(scene.case.spec, sheet, [one, other], wanted)),
+                    remedy: if by_relief {
+                        relief_remedy(scene.case.spec, sheet, [one, other], wanted)
+                    } else {
+                        remedy(severity, limit.get(), |needed| from_another(scene, sheet, one, other, needed))
+                    },
                 },
             );
         }

@@ -61,9 +61,10 @@ fn a_cooler_too_high_is_told_with_the_numbers_that_would_do() {
     let found = fixture.check();
     let finding = found.iter().find(|finding| finding.rule == "cooler-under-top").unwrap();
     assert_eq!(finding.text, "The cooler stands 3.4 mm too high for the top.");
+    // The gap of 2 mm that ends the caution, too, is asked for.
     assert_eq!(
         finding.remedy,
-        "A top 3.4 mm higher clears it (outside height 213.4 mm), or a cooler of 154.6 mm or less."
+        "Choose a given size of 222 × 296.5 × 215.4 mm, larger than A4, or take a cooler of 152.6 mm or less."
     );
     assert_eq!(finding.about, ["cooler", "top"]);
 }

@@ -96,6 +96,7 @@ fn a_note_points_at_its_place_and_moves_with_its_panel() {
         severity: crate::fit::Severity::Note,
         text: String::new(),
         remedy: String::new(),
+        mends: Vec::new(),
         measured: None,
         needed: None,
         unit: "",
