@@ -153,7 +153,7 @@ pub(super) fn shell(spec: &Spec) -> [f64; 3] {
 
 fn round_up(length: f64) -> f64 {
     // The hair keeps a length that is already round from being rounded up by binary fractions.
-    libm::ceil(length / ROUND_UP_MM - 1e-6) * ROUND_UP_MM
+    f64::ceil(length / ROUND_UP_MM - 1e-6) * ROUND_UP_MM
 }
 
 /// Largest outside sizes such that every panel lies within the paper, one for each axis that may take the long side.

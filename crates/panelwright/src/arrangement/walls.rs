@@ -159,7 +159,7 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
                 let mut places = vec![target, from, to];
                 let reach = to - from + if hanger.may_grow { GROWTH_MM } else { 0.0 };
                 let step = STEP_MM.max(reach / STEPS);
-                let count = libm::floor(reach / step) as usize;
+                let count = f64::floor(reach / step) as usize;
                 places.extend((1..=count).map(|index| {
                     let way = index as f64 * step;
                     if to_front { to - way } else { from + way }

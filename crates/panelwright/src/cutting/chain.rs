@@ -38,7 +38,7 @@ pub fn drill_chain(panel: &Panel, feature: &Feature, hand: &HandSpec) -> Vec<Bla
     }
     let inset = drill_mm / 2.0 + SANDING_ALLOWANCE.get()[1];
     let Ok(path) = offset(&feature.contour, -inset, Joins::Round) else { return Vec::new() };
-    let count = libm::floor(path.length_mm() / (drill_mm + CHAIN_WEB.get())).max(1.0) as usize;
+    let count = f64::floor(path.length_mm() / (drill_mm + CHAIN_WEB.get())).max(1.0) as usize;
     along(&path, count).into_iter().map(|centre| BladeHole { centre, diameter_mm: drill_mm }).collect()
 }
 
@@ -55,7 +55,7 @@ fn slot_chain(feature: &Feature) -> Vec<BladeHole> {
     let diameter_mm = bounds.width().min(bounds.height());
     let ends = slot_ends(feature);
     let [first, last] = ends[..] else { return Vec::new() };
-    let gaps = libm::floor((last - first).hypot() / (diameter_mm + CHAIN_WEB.get())).max(1.0);
+    let gaps = f64::floor((last - first).hypot() / (diameter_mm + CHAIN_WEB.get())).max(1.0);
     (0..=gaps as usize).map(|index| BladeHole { centre: first.lerp(last, index as f64 / gaps), diameter_mm }).collect()
 }
 

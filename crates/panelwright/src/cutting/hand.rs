@@ -100,13 +100,13 @@ fn way_at(segment: &Segment, end: bool) -> Vec2 {
             Vec2::new(-out.y, out.x) * if arc.sweep > 0.0 { 1.0 } else { -1.0 }
         }
     };
-    let length = libm::sqrt(way.hypot2());
+    let length = f64::sqrt(way.hypot2());
     if length > 0.0 { way / length } else { way }
 }
 
 /// The place nearest to a corner, along the way inward, where a hole keeps its air to the line.
 fn nestle(contour: &Contour, corner: Point, inward: Vec2, radius: f64) -> Option<Point> {
-    let length = libm::sqrt(inward.hypot2());
+    let length = f64::sqrt(inward.hypot2());
     if length <= 0.0 {
         return None;
     }
@@ -114,7 +114,7 @@ fn nestle(contour: &Contour, corner: Point, inward: Vec2, radius: f64) -> Option
     let bounds = contour.bbox();
     let most = bounds.width() + bounds.height();
     let step = 0.25;
-    let steps = libm::ceil(most / step).clamp(1.0, 8000.0) as usize;
+    let steps = f64::ceil(most / step).clamp(1.0, 8000.0) as usize;
     (0..=steps)
         .map(|index| corner + way * (index as f64 * step))
         .find(|at| contour.contains(*at) && contour.distance_to_point(*at) >= radius + BLADE_AIR_MM)
@@ -161,11 +161,11 @@ pub fn frame_needed_mm(contour: &Contour, panel_mm: [f64; 2], edges: &[Edge]) ->
                     on(Vec2::from(way));
                 }
                 for (a, b, c) in changes {
-                    let norm = libm::sqrt(a * a + b * b);
+                    let norm = f64::sqrt(a * a + b * b);
                     let normal = Vec2::new(a, b) / norm;
                     let off = (c - a * arc.centre.x - b * arc.centre.y) / norm / arc.radius_mm;
                     if off.abs() < 1.0 {
-                        let along = Vec2::new(-normal.y, normal.x) * libm::sqrt(1.0 - off * off);
+                        let along = Vec2::new(-normal.y, normal.x) * f64::sqrt(1.0 - off * off);
                         on(normal * off + along);
                         on(normal * off - along);
                     }

@@ -116,7 +116,7 @@ impl Letters {
         if reach.x < 0.0 || reach.y < 0.0 {
             return None;
         }
-        let steps = |reach: f64| libm::floor(reach / STEP_MM) as i32;
+        let steps = |reach: f64| f64::floor(reach / STEP_MM) as i32;
         let mut at: Vec<Vec2> = Vec::new();
         for x in -steps(reach.x)..=steps(reach.x) {
             for y in -steps(reach.y)..=steps(reach.y) {

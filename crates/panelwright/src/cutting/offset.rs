@@ -180,7 +180,7 @@ fn corners(original: &Contour, outward_mm: f64) -> Vec<Corner> {
     let outward = |segment: &Segment| match segment {
         Segment::Line { from, to } => {
             let along = *to - *from;
-            Some(Vec2::new(along.y, -along.x) / libm::sqrt(along.hypot2()))
+            Some(Vec2::new(along.y, -along.x) / f64::sqrt(along.hypot2()))
         }
         Segment::Arc(_) => None,
     };

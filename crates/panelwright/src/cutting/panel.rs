@@ -114,7 +114,7 @@ pub fn layer_name(kind: FeatureKind, blind: Option<(f64, Face)>) -> String {
 fn push_size(name: &mut String, size_mm: f64) {
     let shown = libm::round(size_mm * 100.0) / 100.0;
     push_number(name, shown, 2);
-    if shown == libm::floor(shown) {
+    if shown == f64::floor(shown) {
         name.push_str(".0");
     }
     name.push_str("mm");

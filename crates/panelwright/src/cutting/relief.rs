@@ -245,7 +245,7 @@ fn heading(segment: &Segment, at_end: bool) -> Vec2 {
     match segment {
         Segment::Line { from, to } => {
             let along = *to - *from;
-            along / libm::sqrt(along.hypot2())
+            along / f64::sqrt(along.hypot2())
         }
         Segment::Arc(arc) => {
             let out = (if at_end { arc.to } else { arc.from } - arc.centre) / arc.radius_mm;

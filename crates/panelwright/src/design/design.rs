@@ -162,7 +162,7 @@ pub(crate) fn to_json(entry: &Choice, value: &Value) -> Json {
 
 /// A number as people write it: whole ones without a decimal point.
 fn plain(number: f64) -> Json {
-    if libm::trunc(number) == number { Json::from(number as i64) } else { Json::from(number) }
+    if f64::trunc(number) == number { Json::from(number as i64) } else { Json::from(number) }
 }
 
 fn from_json(entry: &Choice, json: &Json) -> Option<Value> {
@@ -193,7 +193,7 @@ fn checked(entry: &Choice, value: Value) -> Result<Value, DesignError> {
         (Kind::Number { optional: true, .. }, Value::Open) => Ok(Value::Open),
         (Kind::Number { min, max, unit, .. }, Value::Number(number)) => {
             let rounded = hundredths(number);
-            let whole = *unit != Unit::Count || libm::trunc(rounded) == rounded;
+            let whole = *unit != Unit::Count || f64::trunc(rounded) == rounded;
             // Compared unrounded: a value outside the range is never rounded into it.
             if number.is_finite() && *min <= number && number <= *max && whole {
                 Ok(Value::Number(rounded))

@@ -120,7 +120,7 @@ fn corners(contour: &crate::drawing::Contour, what: &str, id: &str, depth: &str,
 #[must_use]
 pub fn diagonal_mm(panel: &Panel) -> f64 {
     let [w, h] = panel.size_mm;
-    libm::sqrt(w * w + h * h)
+    f64::sqrt(w * w + h * h)
 }
 
 /// The marks of a panel as CSV (RFC 4180): one header line, distances in millimetres with a point, the design's

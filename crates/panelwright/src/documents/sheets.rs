@@ -59,6 +59,7 @@ fn shortage(build: &Build, laid: Option<&Laid>) -> Option<Finding> {
         severity: Severity::Caution,
         text,
         remedy: remedy.to_owned(),
+        mends: Vec::new(),
         measured: None,
         needed: None,
         unit: "",

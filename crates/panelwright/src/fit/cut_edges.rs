@@ -99,7 +99,7 @@ pub(super) fn relief_remedy(spec: &Spec, sheet: &Sheet, shapes: [&Shape; 2], nee
             .say("take a thinner cutter");
     }
     // Tenths from 0 up to the cutter: the last with which it holds.
-    let (mut holds, mut fails) = (0, libm::ceil(wide * 10.0) as u32);
+    let (mut holds, mut fails) = (0, f64::ceil(wide * 10.0) as u32);
     while fails - holds > 1 {
         let middle = (holds + fails) / 2;
         if leaves(f64::from(middle) / 10.0, spec.making.router.relief) { holds = middle } else { fails = middle }

@@ -134,7 +134,7 @@ fn lower_or_lift(spec: &DriveSpec, standoff: f64, missing: f64) -> Remedy {
     let remedy = Remedy::new()
         .at_least("board.standoff", standoff + missing, |height| format!("take standoffs of {height} or more"))
         .at_most(&key("height"), spec.height_mm - missing, |height| format!("take a drive of {height} or less"));
-    let fewer = f64::from(spec.washers) - libm::ceil(missing / drive::WASHER_MM - 1e-6);
+    let fewer = f64::from(spec.washers) - f64::ceil(missing / drive::WASHER_MM - 1e-6);
     let remedy = if fewer >= LEAST_WASHERS.get() as f64 {
         let washers = vec![(key("washers"), Value::Number(fewer))];
         remedy.mend(format!("put {fewer:.0} washers under each screw"), washers)

@@ -118,12 +118,12 @@ fn thicker(scene: &Scene, least: f64) -> Remedy {
 fn wider_fingers(scene: &Scene, seam: &SeamSpec, widths: &[f64]) -> Remedy {
     let length: f64 = widths.iter().sum();
     let case = &scene.case.arrangement.case;
-    let most = libm::floor((length + TOUCH_MM) / case.thickness_mm);
+    let most = f64::floor((length + TOUCH_MM) / case.thickness_mm);
     let count = if libm::fmod(most, 2.0) == 0.0 { most - 1.0 } else { most };
     let remedy = Remedy::new();
     let remedy = if count >= 3.0 {
         // Asked for in tenths, a width comes out at the nearest odd number of fingers.
-        let asked = libm::ceil(length / count * 10.0 - 1e-6) / 10.0;
+        let asked = f64::ceil(length / count * 10.0 - 1e-6) / 10.0;
         let narrowest = finger_widths(case, seam.seam, Some(asked)).into_iter().fold(f64::INFINITY, f64::min);
         if narrowest >= case.thickness_mm - TOUCH_MM {
             remedy.at_least("joint.finger", asked, |width| format!("ask for fingers of {width} or more"))

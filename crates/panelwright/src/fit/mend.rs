@@ -58,7 +58,7 @@ const HAIR_MM: f64 = 1e-6;
 /// The least tenth that is `least` or more and can be entered.
 pub(super) fn enter_at_least(key: &str, least: f64) -> Option<f64> {
     let [min, max] = range(key)?;
-    let value = (libm::ceil(least * 10.0 - HAIR_MM) / 10.0).max(min);
+    let value = (f64::ceil(least * 10.0 - HAIR_MM) / 10.0).max(min);
     // The end of the range need not be a whole tenth.
     (value <= max).then_some(value)
 }
@@ -66,7 +66,7 @@ pub(super) fn enter_at_least(key: &str, least: f64) -> Option<f64> {
 /// The greatest tenth that is `most` or less and can be entered.
 pub(super) fn enter_at_most(key: &str, most: f64) -> Option<f64> {
     let [min, max] = range(key)?;
-    let value = (libm::floor(most * 10.0 + HAIR_MM) / 10.0).min(max);
+    let value = (f64::floor(most * 10.0 + HAIR_MM) / 10.0).min(max);
     (value >= min).then_some(value)
 }
 

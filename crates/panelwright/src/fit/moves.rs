@@ -46,7 +46,7 @@ fn mover<'a>(scene: &Scene<'a>, shape: &Shape) -> Option<Mover<'a>> {
 
 /// How far a rectangle must move in a direction to stand clear of another; `None` when it is clear already.
 fn step(moved: &Rect, other: &Rect, way: Vec2, clear: f64) -> Option<f64> {
-    (apart(moved, other) < clear).then(|| match way {
+    (apart(moved, other) < clear).then_some(match way {
         way if way.x > 0.0 => other.x1 + clear - moved.x0,
         way if way.x < 0.0 => moved.x1 - other.x0 + clear,
         way if way.y > 0.0 => other.y1 + clear - moved.y0,

@@ -76,7 +76,7 @@ fn into(screw: &Screw, shank: &Aabb, solid: &Aabb) -> Option<(f64, f64)> {
             (solid.min[across] - screw.head_at[across]).max(screw.head_at[across] - solid.max[across]).max(0.0);
         squares += outside * outside;
     }
-    let depth = screw.diameter_mm / 2.0 - libm::sqrt(squares);
+    let depth = screw.diameter_mm / 2.0 - f64::sqrt(squares);
     (shared > TOUCH_MM && depth > TOUCH_MM).then_some((shared, depth))
 }
 
@@ -285,7 +285,7 @@ fn meet(one: &Screw, a: &Aabb, other: &Screw, b: &Aabb) -> f64 {
         .map(|across| one.head_at[across] - other.head_at[across])
         .map(|apart| apart * apart)
         .sum();
-    let depth = (one.diameter_mm + other.diameter_mm) / 2.0 - libm::sqrt(squares);
+    let depth = (one.diameter_mm + other.diameter_mm) / 2.0 - f64::sqrt(squares);
     if a.overlap_by_axis(b)[along] > TOUCH_MM && depth > TOUCH_MM { depth } else { 0.0 }
 }
 

@@ -27,7 +27,7 @@ fn nearest_edge(feet: &[[f64; 2]], at: [f64; 2]) -> Option<(f64, [[f64; 2]; 2])>
     for (index, from) in feet.iter().enumerate() {
         for (other, to) in feet.iter().enumerate() {
             let along = [to[0] - from[0], to[1] - from[1]];
-            let length = libm::sqrt(along[0] * along[0] + along[1] * along[1]);
+            let length = f64::sqrt(along[0] * along[0] + along[1] * along[1]);
             if index == other || length < TOUCH_MM {
                 continue;
             }

@@ -34,7 +34,7 @@ pub(super) fn web(one: &Shape, other: &Shape) -> f64 {
 }
 
 fn round_pair(a: Point, r: f64, b: Point, s: f64) -> f64 {
-    (libm::sqrt(a.distance_squared(b)) - r - s).max(0.0)
+    (f64::sqrt(a.distance_squared(b)) - r - s).max(0.0)
 }
 
 /// The same without relief.

@@ -30,7 +30,7 @@ pub(super) fn limit(length: f64) -> String {
 /// What is missing, rounded up: it is never stated smaller than it is.
 pub(super) fn short(length: f64) -> String {
     let step = if length < 0.1 { 100.0 } else { 10.0 };
-    format!("{} mm", format_number(libm::ceil(length * step - HAIR_MM) / step, 2))
+    format!("{} mm", format_number(f64::ceil(length * step - HAIR_MM) / step, 2))
 }
 
 /// The least length that would do, rounded up to a tenth.
@@ -40,12 +40,12 @@ pub(super) fn at_least(length: f64) -> String {
 
 /// The same without its unit.
 pub(super) fn bare_at_least(length: f64) -> String {
-    format_number(libm::ceil(length * 10.0 - HAIR_MM) / 10.0, 1)
+    format_number(f64::ceil(length * 10.0 - HAIR_MM) / 10.0, 1)
 }
 
 /// The greatest length that would do, rounded down to a tenth.
 pub(super) fn at_most(length: f64) -> String {
-    format!("{} mm", format_number(libm::floor(length * 10.0 + HAIR_MM) / 10.0, 1))
+    format!("{} mm", format_number(f64::floor(length * 10.0 + HAIR_MM) / 10.0, 1))
 }
 
 /// What people call a panel within a sentence.

@@ -48,7 +48,7 @@ fn button(bench: &mut Bench) {
     bench.hole(place.wall, cut, place.centre, table.hole.get());
     let deep = bench.thickness() - spec.grip_mm;
     if deep > 1e-9 {
-        let wide = libm::ceil(sharp_corners_mm(table.nut_flats.get()) + SPANNER_MM);
+        let wide = f64::ceil(sharp_corners_mm(table.nut_flats.get()) + SPANNER_MM);
         let why =
             format!("Counterbore from inside for the button's nut: it clamps {} mm of sheet at most", spec.grip_mm);
         let cut =
@@ -129,7 +129,7 @@ fn audio(bench: &mut Bench, wall: Wall, centre: Point, number: usize) {
     bench.hole(wall, cut, centre, socket.hole_mm);
     let deep = bench.thickness() - socket.panel_max_mm;
     if deep > 1e-9 {
-        let wide = libm::ceil(sharp_corners_mm(AUDIO_NUT_MM) + SPANNER_MM);
+        let wide = f64::ceil(sharp_corners_mm(AUDIO_NUT_MM) + SPANNER_MM);
         let why = format!(
             "Counterbore from inside for the jack's nut: it clamps {} mm of sheet at most",
             socket.panel_max_mm

@@ -311,7 +311,7 @@ fn positions([low, high]: [f64; 2], wanted: f64, step_mm: f64) -> impl Iterator<
     let (start, steps) = if high < low {
         (None, 0)
     } else {
-        (Some(wanted.clamp(low, high)), libm::ceil((high - low) / step_mm) as usize)
+        (Some(wanted.clamp(low, high)), f64::ceil((high - low) / step_mm) as usize)
     };
     let beside = move |start: f64| {
         (1..=steps).flat_map(move |step| {

@@ -66,7 +66,7 @@ impl Spot<'_> {
         match self.feature.diameter_mm {
             Some(diameter) => {
                 let [dx, dy] = apart(shadow, self.feature.centre);
-                libm::sqrt(dx * dx + dy * dy) < diameter / 2.0
+                f64::sqrt(dx * dx + dy * dy) < diameter / 2.0
             }
             None => {
                 let common = self.bounds.intersect(shadow);
@@ -142,7 +142,7 @@ impl Land {
         let around = self.around(spot);
         if spot.feature.diameter_mm.is_some() {
             let apart = centre - spot.feature.centre;
-            return libm::sqrt(apart.x * apart.x + apart.y * apart.y) >= around;
+            return f64::sqrt(apart.x * apart.x + apart.y * apart.y) >= around;
         }
         let contour = &spot.feature.contour;
         !spot.bounds.inflate(around, around).contains(centre)

@@ -24,7 +24,7 @@ fn count(length: f64, size: f64, pitch: f64) -> usize {
     if length + ROUNDING_MM < size || pitch <= 0.0 {
         return 0;
     }
-    libm::floor((length - size + ROUNDING_MM) / pitch) as usize + 1
+    f64::floor((length - size + ROUNDING_MM) / pitch) as usize + 1
 }
 
 /// Centres of staggered rounds of diameter `d` that lie wholly inside a field from (0, 0) to (width, height).
@@ -61,7 +61,7 @@ pub fn staggered_share(d: f64, pitch: f64) -> f64 {
 /// Pitch at which staggered rounds open this share of an endless field.
 #[must_use]
 pub fn staggered_pitch(d: f64, share: f64) -> f64 {
-    d * libm::sqrt(PI / (2.0 * SQRT_3) / share)
+    d * f64::sqrt(PI / (2.0 * SQRT_3) / share)
 }
 
 /// Area of one slot, round ends included, mm².
@@ -79,7 +79,7 @@ pub fn slot_share(b: f64, length: f64, pitches: [f64; 2]) -> f64 {
 /// Pitch at which rounds in a square lattice open this share of an endless field.
 #[must_use]
 pub fn square_pitch(d: f64, share: f64) -> f64 {
-    d * libm::sqrt(FRAC_PI_4 / share)
+    d * f64::sqrt(FRAC_PI_4 / share)
 }
 
 #[cfg(test)]

@@ -161,7 +161,7 @@ fn lay(vent: &VentSpec, pattern: VentPattern, size: [f64; 2]) -> (Vec<Point>, f6
         let (field, length) = match pattern {
             VentPattern::Rounds => (vent_pattern::staggered(size, wide, wide + web), wide),
             VentPattern::Slots => {
-                let rows = libm::ceil((size[1] + web) / (LONGEST_SLOT_MM + web)).max(1.0);
+                let rows = f64::ceil((size[1] + web) / (LONGEST_SLOT_MM + web)).max(1.0);
                 let length = ((size[1] - (rows - 1.0) * web) / rows).max(wide);
                 (vent_pattern::slots(size, wide, length, [wide + web, length + web]), length)
             }

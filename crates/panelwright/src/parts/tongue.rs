@@ -75,7 +75,7 @@ pub fn seats(
     // From the back's inside face to the tongue's inner face.
     let reach = cards::BRACKET_INNER_Y.get() - boards::REAR_WALL_INNER_Y.get();
     let needed_mm = reach + PLAY_MM;
-    let washers = (libm::ceil(needed_mm / washer.thickness_mm) as u32).max(WASHERS_LEAST);
+    let washers = (f64::ceil(needed_mm / washer.thickness_mm) as u32).max(WASHERS_LEAST);
     let stack_mm = f64::from(washers) * washer.thickness_mm;
     let tongue = cards::bracket(height).tongue_width_mm / 2.0;
     let nearest = tongue + washer.outside_mm / 2.0;

@@ -25,7 +25,7 @@ fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
 
 /// Sine and cosine of an angle in degrees, exact at the quarter turns, so that views square to a wall are square.
 fn sine_cosine(degrees: f64) -> (f64, f64) {
-    let turned = degrees - 360.0 * libm::floor(degrees / 360.0);
+    let turned = degrees - 360.0 * f64::floor(degrees / 360.0);
     if turned == 0.0 {
         (0.0, 1.0)
     } else if turned == 90.0 {

@@ -24,6 +24,11 @@ impl Aabb {
         Self { min, max }
     }
 
+    /// Both ends along one axis.
+    const fn along(&self, axis: usize) -> [f64; 2] {
+        [self.min[axis], self.max[axis]]
+    }
+
     /// Length along each axis.
     #[must_use]
     pub fn size(&self) -> [f64; 3] {
@@ -78,7 +83,13 @@ impl Aabb {
     /// Whether the boxes share space (more than [`TOUCH_MM`] on every axis).
     #[must_use]
     pub fn overlaps(&self, other: &Self) -> bool {
-        (0..3).all(|axis| self.overlap_along(other, axis) > TOUCH_MM)
+        // The least of four differences, the ones that mostly decide first: the page has no instruction for the lesser of
+        // two numbers that treats what is no number as this language does.
+        let more = |high: f64, low: f64| high - low > TOUCH_MM;
+        (0..3).all(|axis| {
+            let (a, b) = (self.along(axis), other.along(axis));
+            more(a[1], b[0]) && more(b[1], a[0]) && more(a[1], a[0]) && more(b[1], b[0])
+        })
     }
 
     /// The least move along one axis that parts the two boxes; 0 when they do not share space.
@@ -93,7 +104,7 @@ impl Aabb {
     #[must_use]
     pub fn distance(&self, other: &Self) -> f64 {
         let gaps = self.overlap_by_axis(other).map(|depth| (-depth).max(0.0));
-        libm::sqrt(gaps[0] * gaps[0] + gaps[1] * gaps[1] + gaps[2] * gaps[2])
+        f64::sqrt(gaps[0] * gaps[0] + gaps[1] * gaps[1] + gaps[2] * gaps[2])
     }
 
     /// What two boxes have in common; an empty box, with the greater of both lower ends, when they have nothing.

@@ -12,7 +12,7 @@ const SCALE: f64 = 10_000.0;
 impl Serialize for Number {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let rounded = libm::round(self.0 * SCALE) / SCALE;
-        if libm::trunc(rounded) == rounded && rounded.abs() < 1e15 {
+        if f64::trunc(rounded) == rounded && rounded.abs() < 1e15 {
             // Also turns -0 into 0.
             serializer.serialize_i64(rounded as i64)
         } else {

@@ -42,8 +42,8 @@ pub fn openings(build: &Build, panel: &Panel) -> Vec<Rect> {
             let [x0, x1] = if over { [width - room.x1, width - room.x0] } else { [room.x0, room.x1] };
             let room = Bounds { x0, x1, ..room };
             // Inward to whole thousandths, in which sheets are laid.
-            let [x, y] = [room.x0, room.y0].map(|at| libm::ceil(at * 1000.0 - 1e-6) / 1000.0);
-            let size = |from: f64, to: f64| libm::floor((to - from) * 1000.0 + 1e-6) / 1000.0;
+            let [x, y] = [room.x0, room.y0].map(|at| f64::ceil(at * 1000.0 - 1e-6) / 1000.0);
+            let size = |from: f64, to: f64| f64::floor((to - from) * 1000.0 + 1e-6) / 1000.0;
             Rect { x, y, width: size(x, room.x1), height: size(y, room.y1) }
         })
         .collect()

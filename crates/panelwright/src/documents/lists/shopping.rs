@@ -58,7 +58,7 @@ impl ShoppingLine {
     /// Works out the packs from everything else.
     fn packed(mut self) -> Self {
         // A thousandth of a pack is rounding, not a reason to buy one more.
-        self.packs = if self.pack > 0.0 { libm::ceil((self.needed + self.spare) / self.pack - 1e-3) } else { 0.0 };
+        self.packs = if self.pack > 0.0 { f64::ceil((self.needed + self.spare) / self.pack - 1e-3) } else { 0.0 };
         self
     }
 
@@ -209,7 +209,7 @@ fn finish_lines(build: &Build, cases: f64) -> Vec<ShoppingLine> {
         line.price = prices.film;
         line.note = "pieces in the list of film".to_owned();
         // Sold by the square metre, in tenths.
-        line.packs = libm::ceil((line.needed + line.spare) * 10.0 - 1e-3) / 10.0;
+        line.packs = f64::ceil((line.needed + line.spare) * 10.0 - 1e-3) / 10.0;
         out.push(line);
     }
     let paint = edge_paint_ml(build);

@@ -50,7 +50,7 @@ pub(super) fn along(contour: &Contour, by: Vec2) -> Vec<Point> {
     let mut out = Vec::new();
     for (index, from) in corners.iter().enumerate() {
         let to = corners[(index + 1) % corners.len()];
-        let pieces = libm::ceil((to - *from).hypot() / STEP_MM).max(1.0) as usize;
+        let pieces = f64::ceil((to - *from).hypot() / STEP_MM).max(1.0) as usize;
         out.extend((0..pieces).map(|piece| from.lerp(to, piece as f64 / pieces as f64) + by));
     }
     out

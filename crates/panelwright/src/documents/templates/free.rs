@@ -18,7 +18,7 @@ impl FreePlaces {
     /// All of `area` (page mm) is free.
     #[must_use]
     pub fn new(area: Rect) -> Self {
-        let cells = |length: f64| libm::floor(length / CELL_MM).clamp(0.0, 4000.0) as usize;
+        let cells = |length: f64| f64::floor(length / CELL_MM).clamp(0.0, 4000.0) as usize;
         let (columns, rows) = (cells(area.width()), cells(area.height()));
         Self { area, columns, rows, taken: vec![false; columns * rows] }
     }
@@ -26,8 +26,8 @@ impl FreePlaces {
     /// Takes a rectangle with `air` around it.
     pub fn take(&mut self, rect: Rect, air_mm: f64) {
         let rect = rect.inflate(air_mm, air_mm);
-        let index = |value: f64, most: usize| libm::floor(value / CELL_MM).clamp(0.0, most as f64) as usize;
-        let end = |value: f64, most: usize| libm::ceil(value / CELL_MM).clamp(0.0, most as f64) as usize;
+        let index = |value: f64, most: usize| f64::floor(value / CELL_MM).clamp(0.0, most as f64) as usize;
+        let end = |value: f64, most: usize| f64::ceil(value / CELL_MM).clamp(0.0, most as f64) as usize;
         let (x0, x1) = (index(rect.x0 - self.area.x0, self.columns), end(rect.x1 - self.area.x0, self.columns));
         let (y0, y1) = (index(rect.y0 - self.area.y0, self.rows), end(rect.y1 - self.area.y0, self.rows));
         for row in y0..y1 {
@@ -44,7 +44,7 @@ impl FreePlaces {
             return false;
         }
         let cell =
-            |value: f64, most: usize| libm::floor(value / CELL_MM).clamp(0.0, most.saturating_sub(1) as f64) as usize;
+            |value: f64, most: usize| f64::floor(value / CELL_MM).clamp(0.0, most.saturating_sub(1) as f64) as usize;
         let (x0, x1) = (cell(rect.x0 - self.area.x0, self.columns), cell(rect.x1 - self.area.x0, self.columns));
         let (y0, y1) = (cell(rect.y0 - self.area.y0, self.rows), cell(rect.y1 - self.area.y0, self.rows));
         (y0..=y1).all(|row| (x0..=x1).all(|column| !self.taken[row * self.columns + column]))
@@ -52,7 +52,7 @@ impl FreePlaces {
 
     /// Finds a free place of a size, as high and then as far left as possible, and takes it.
     pub fn find(&mut self, width_mm: f64, height_mm: f64) -> Option<Rect> {
-        let need = |length: f64| libm::ceil(length / CELL_MM - 1e-9).max(1.0) as usize;
+        let need = |length: f64| f64::ceil(length / CELL_MM - 1e-9).max(1.0) as usize;
         let (wide, high) = (need(width_mm), need(height_mm));
         if wide > self.columns || high > self.rows {
             return None;

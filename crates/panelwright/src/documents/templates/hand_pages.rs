@@ -66,7 +66,7 @@ pub fn order_pages(spec: &Spec, panels: &[Panel], foot: &str, setup: &PageSetup)
                 (true, None) => ": deeper than the saw's frame, see the findings",
                 (true, Some(_)) => ": deeper than the saw's frame, so drill its chain and file",
             };
-            let depth = words::mm(libm::ceil(deep));
+            let depth = words::mm(f64::ceil(deep));
             flow.words(&format!("{step}. Saw {times}{}; frame {depth} mm{chain}.", lower_first(&what)));
             step += 1;
         }

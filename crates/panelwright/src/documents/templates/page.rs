@@ -109,7 +109,7 @@ impl<'a> Page<'a> {
         let points = contour.flatten(0.2);
         for pair in points.windows(2).chain(std::iter::once([points[points.len() - 1], points[0]].as_slice())) {
             let (from, to) = (pair[0], pair[1]);
-            let pieces = libm::ceil((to - from).hypot() / 4.0).max(1.0) as usize;
+            let pieces = f64::ceil((to - from).hypot() / 4.0).max(1.0) as usize;
             for piece in 0..pieces {
                 let a = from.lerp(to, piece as f64 / pieces as f64);
                 let b = from.lerp(to, (piece + 1) as f64 / pieces as f64);

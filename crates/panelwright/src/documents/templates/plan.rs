@@ -113,7 +113,7 @@ fn product(counts: [usize; 2]) -> usize {
 fn count(length: f64, room: f64, overlap: f64) -> usize {
     let step = (room - overlap).max(1.0);
     // The hair keeps a panel of exactly n pages from needing one more by binary fractions.
-    libm::ceil((length - overlap) / step - HAIR_MM).max(1.0) as usize
+    f64::ceil((length - overlap) / step - HAIR_MM).max(1.0) as usize
 }
 
 impl PagePlan {

@@ -152,7 +152,7 @@ fn line_and_circle(from: Point, to: Point, arc: &Arc) -> Vec<Point> {
     if inner < 0.0 {
         return Vec::new();
     }
-    let root = libm::sqrt(inner);
+    let root = f64::sqrt(inner);
     [(-half_b - root) / a, (-half_b + root) / a]
         .into_iter()
         .filter(|fraction| (0.0..=1.0).contains(fraction))
@@ -168,7 +168,7 @@ fn circle_and_circle(one: &Arc, two: &Arc) -> Vec<Point> {
         return Vec::new();
     }
     let along = (apart * apart + r * r - s * s) / (2.0 * apart);
-    let up = libm::sqrt((r * r - along * along).max(0.0));
+    let up = f64::sqrt((r * r - along * along).max(0.0));
     let unit = between / apart;
     let middle = one.centre + unit * along;
     let side = Vec2::new(-unit.y, unit.x) * up;

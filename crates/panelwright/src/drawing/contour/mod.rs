@@ -181,7 +181,7 @@ impl Contour {
 /// The cubic with handles 4/3·tan(δ/4) lies at most r·(2/27)·sin⁶(δ/4)/cos²(δ/4) off its arc δ (worked out from the
 /// curve's radius; δ = 90° gives the well-known 0.000273 r).
 pub(super) fn cubics_for_arc(radius_mm: f64, sweep: f64) -> usize {
-    let mut pieces = (libm::ceil(sweep.abs() / core::f64::consts::FRAC_PI_2 - 1e-9) as usize).max(1);
+    let mut pieces = (f64::ceil(sweep.abs() / core::f64::consts::FRAC_PI_2 - 1e-9) as usize).max(1);
     while pieces < MOST_CUBICS {
         let quarter = sweep.abs() / pieces as f64 / 4.0;
         let (sine, cosine) = (libm::sin(quarter), libm::cos(quarter));

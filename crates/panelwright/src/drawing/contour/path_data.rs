@@ -77,7 +77,7 @@ impl Contour {
                     push_point(text, place(to));
                 }
                 Segment::Arc(arc) => {
-                    let pieces = libm::ceil(arc.sweep.abs() / WIDEST_ARC - 1e-9).max(1.0);
+                    let pieces = f64::ceil(arc.sweep.abs() / WIDEST_ARC - 1e-9).max(1.0);
                     for piece in 1..pieces as usize {
                         push_arc(text, &arc, place(arc.point_at(piece as f64 / pieces)), turned_over);
                     }
@@ -276,7 +276,7 @@ fn bulge_of(chord: f64, radius: f64, large: bool, sweep: bool) -> f64 {
         return 0.0;
     }
     let r = radius.max(half);
-    let height = libm::sqrt((r - half) * (r + half));
+    let height = f64::sqrt((r - half) * (r + half));
     let rise = if large { r + height } else { half * half / (r + height) };
     let bulge = rise / half;
     if sweep { bulge } else { -bulge }

@@ -40,7 +40,7 @@ pub enum Segment {
 
 /// Length of a vector. `kurbo`'s own uses `hypot`, whose last bit differs between platforms.
 pub(super) fn length(vector: Vec2) -> f64 {
-    libm::sqrt(vector.x * vector.x + vector.y * vector.y)
+    f64::sqrt(vector.x * vector.x + vector.y * vector.y)
 }
 
 impl Arc {
@@ -86,7 +86,7 @@ impl Arc {
     pub fn spans(&self, out: Vec2) -> bool {
         let angle = libm::atan2(out.y, out.x);
         let ahead = if self.sweep >= 0.0 { angle - self.start_angle } else { self.start_angle - angle };
-        let turn = ahead - TAU * libm::floor(ahead / TAU);
+        let turn = ahead - TAU * f64::floor(ahead / TAU);
         turn <= self.sweep.abs()
     }
 
@@ -176,7 +176,7 @@ pub fn chords_for_arc(radius_mm: f64, sweep: f64, tolerance_mm: f64) -> usize {
     let cosine = (1.0 - tolerance_mm / radius_mm).clamp(-1.0, 1.0);
     let widest = (2.0 * libm::acos(cosine)).clamp(SMALLEST_STEP, TAU / 3.0);
     // A sliver below a whole number of chords is rounding, not a chord more.
-    libm::ceil(sweep / widest - 1e-9).max(1.0) as usize
+    f64::ceil(sweep / widest - 1e-9).max(1.0) as usize
 }
 
 /// [`chords_for_arc`] for a whole circle.

@@ -194,7 +194,7 @@ fn distances_agree_with_fine_sampling() {
             let mut sampled = f64::INFINITY;
             for point in Contour::polygon(one.flatten(1e-4)).to_path().flatten_points(0.05) {
                 for segment in two.to_path().segments() {
-                    sampled = sampled.min(libm::sqrt(segment.nearest(point, 1e-6).distance_sq));
+                    sampled = sampled.min(f64::sqrt(segment.nearest(point, 1e-6).distance_sq));
                 }
             }
             // Half a sampling step where they cross; its square over twice the distance where they do not.
@@ -218,7 +218,7 @@ impl Sampled for BezPath {
         let mut points = Vec::new();
         for segment in self.segments() {
             if let PathSeg::Line(line) = segment {
-                let count = libm::ceil(length(line.p1 - line.p0) / step).max(1.0) as i32;
+                let count = f64::ceil(length(line.p1 - line.p0) / step).max(1.0) as i32;
                 points.extend((0..count).map(|index| line.p0.lerp(line.p1, f64::from(index) / f64::from(count))));
             }
         }

@@ -126,7 +126,7 @@ fn circles_are_round_to_a_thousandth_of_a_millimetre() {
                         + t * t * t * curve[4 + axis]
                 };
                 let (x, y) = (at(0) - 105., at(1) - 148.);
-                worst = worst.max((libm::sqrt(x * x + y * y) - radius).abs());
+                worst = worst.max((f64::sqrt(x * x + y * y) - radius).abs());
             }
             here = curve[4..].to_vec();
         }

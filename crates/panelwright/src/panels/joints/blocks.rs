@@ -59,7 +59,7 @@ fn of_seam(bench: &mut Bench, site: &mut Site, seam: &SeamSpec) {
         let found = LENGTHS_MM.into_iter().filter(|length| *length <= high - low).find_map(|length| {
             let middle = (low + high) / 2.0;
             let half = (high - low - length) / 2.0;
-            let steps = libm::floor(half / STEP_MM) as i32;
+            let steps = f64::floor(half / STEP_MM) as i32;
             (0..=2 * steps)
                 .map(|step| {
                     // From the middle outward, to both sides in turn.

@@ -21,9 +21,9 @@ pub(super) fn fingers([from, to]: Stretch, t: f64, wanted_mm: Option<f64>) -> Ve
     }
     let ideal = length / wanted_mm.unwrap_or(USUAL * t).max(0.5);
     // The nearest odd number: 2 k + 1 with k the nearest whole number to (ideal - 1) / 2, halves downward.
-    let mut count = 2.0 * libm::ceil((ideal - 1.0) / 2.0 - 0.5) + 1.0;
+    let mut count = 2.0 * f64::ceil((ideal - 1.0) / 2.0 - 0.5) + 1.0;
     if wanted_mm.is_none() {
-        count = count.min(2.0 * libm::floor((length / t - 1.0) / 2.0) + 1.0);
+        count = count.min(2.0 * f64::floor((length / t - 1.0) / 2.0) + 1.0);
     }
     // As many as 401 fingers would fit the longest edge at the narrowest width.
     let count = count.clamp(3.0, 401.0) as usize;
@@ -39,9 +39,9 @@ pub(super) fn tabs([from, to]: Stretch, t: f64, wanted_mm: Option<f64>) -> Vec<S
         return Vec::new();
     }
     // Neighbours stand a thickness apart at least, and half of that at each end, since they are spread evenly.
-    let most = libm::floor(length / (width + t)).max(1.0);
+    let most = f64::floor(length / (width + t)).max(1.0);
     let least = if most >= 2.0 { 2.0 } else { 1.0 };
-    let count = libm::ceil(length / TAB_EVERY_MM).clamp(least, most.max(least)) as usize;
+    let count = f64::ceil(length / TAB_EVERY_MM).clamp(least, most.max(least)) as usize;
     (0..count)
         .map(|index| {
             let middle = from + length * (index as f64 + 0.5) / count as f64;

@@ -125,7 +125,7 @@ fn plane_for(build: &Build, view: &CaseView, projection: &Projection) -> (Plane,
     let bounds = points.reduce(|all, point| all.union(point)).unwrap_or(Rect::ZERO).inflate(MARGIN_MM, MARGIN_MM);
     let plane = Plane { view: *projection, shift: Vec2::new(-bounds.x0, -bounds.y0) };
     // Whole hundredths, so that points rounded to hundredths stay so when a writer turns y over.
-    let whole = |length: f64| libm::ceil(length * 100.0) / 100.0;
+    let whole = |length: f64| f64::ceil(length * 100.0) / 100.0;
     (plane, [whole(bounds.width()), whole(bounds.height())])
 }
 

@@ -131,7 +131,7 @@ impl Work {
         let at = |step: usize| outline[(index + count + step - 1) % count];
         let turns = |a: Point, b: Point, c: Point| {
             let (before, after) = (b - a, c - b);
-            before.dot(after) < SMOOTH * libm::sqrt(before.hypot2() * after.hypot2())
+            before.dot(after) < SMOOTH * f64::sqrt(before.hypot2() * after.hypot2())
         };
         let mut strokes = vec![line(vec![quad[0], quad[1]], Pen::Thick), line(vec![quad[2], quad[3]], Pen::Thick)];
         if turns(at(0), at(1), at(2)) {
@@ -227,7 +227,7 @@ impl Work {
         for index in 0..count {
             let (before, corner, after) = (ring[(index + count - 1) % count], ring[index], ring[(index + 1) % count]);
             let (a, b) = (corner - before, after - corner);
-            let sharp = a.dot(b) < SMOOTH * libm::sqrt(a.hypot2() * b.hypot2());
+            let sharp = a.dot(b) < SMOOTH * f64::sqrt(a.hypot2() * b.hypot2());
             let inward = a.cross(front.shift) > 0.0 && b.cross(front.shift) > 0.0;
             if sharp && inward {
                 strokes.push(line(vec![front.place(corner), front.place(corner + front.shift)], Pen::Thin));

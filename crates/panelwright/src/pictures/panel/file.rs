@@ -71,7 +71,7 @@ fn places(panels: &[Panel]) -> Vec<Rect> {
     let room = NAME_MM + 2.0;
     let area: f64 = panels.iter().map(|panel| panel.size_mm[0] * (panel.size_mm[1] + room)).sum();
     let longest = panels.iter().map(|panel| panel.size_mm[0]).fold(0.0, f64::max);
-    let row_mm = (libm::sqrt(area) * 1.5).max(longest);
+    let row_mm = (f64::sqrt(area) * 1.5).max(longest);
     let (mut x, mut y, mut high) = (MARGIN_MM, MARGIN_MM, 0.0_f64);
     let mut out = Vec::with_capacity(panels.len());
     for panel in panels {
