@@ -120,6 +120,9 @@ test("an older design says of each panel what becomes of it, by keyboard alone",
   await page.waitForFunction(() => document.querySelector('.change[data-panel="back"]:not(.is-unchanged)') !== null);
   assert.ok((await page.locator(".change:not(.is-unchanged) .overlay svg").count()) > 0, "old and new are drawn");
   assert.ok((await page.locator('.change[data-panel="back"] li').count()) > 0, "and the reason is said");
+  const film = await field(page, "Sheet and finish", "Film on outside faces");
+  await film.getByRole("spinbutton").fill("0.3");
+  await page.locator(".change").filter({ hasText: "Film and paint" }).locator("li").first().waitFor();
   await page.getByLabel("Link of the older design").fill("#1nonsense");
   await page.getByLabel("Link of the older design").press("Enter");
   await page.getByText(/cannot be read/).waitFor();

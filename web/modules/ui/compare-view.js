@@ -114,7 +114,7 @@ export class CompareView {
     const sum = Object.entries(VERDICTS)
       .filter(([verdict]) => count(verdict) > 0)
       .map(([verdict, word]) => `${count(verdict)} ${word.toLowerCase()}`);
-    say(this.#said, `From ${name} to the design on the bench: ${sum.join(", ")}${found.fasteners.length > 0 ? `; ${counted(found.fasteners.length, "kind")} of fasteners in other numbers` : ""}.`);
+    say(this.#said, `From ${name} to the design on the bench: ${sum.join(", ")}${found.fasteners.length > 0 ? `; ${counted(found.fasteners.length, "kind")} of fasteners in other numbers` : ""}${found.cover.length > 0 ? "; other film or paint" : ""}.`);
     this.#answer.replaceChildren(
       ...found.panels.map((panel) =>
         h(
@@ -128,18 +128,20 @@ export class CompareView {
         ),
       ),
     );
-    if (found.fasteners.length === 0) return;
-    this.#answer.append(
-      h(
-        "section",
-        { class: "change" },
-        h("h3", {}, "Fasteners"),
-        h(
-          "ul",
-          {},
-          ...found.fasteners.map((one) => h("li", {}, `${one.what}${one.length_mm === null ? "" : `, ${plain(one.length_mm)} mm`}: ${one.old} before, ${one.new} now`)),
-        ),
-      ),
+    this.#more("Film and paint", found.cover);
+    this.#more(
+      "Fasteners",
+      found.fasteners.map((one) => `${one.what}${one.length_mm === null ? "" : `, ${plain(one.length_mm)} mm`}: ${one.old} before, ${one.new} now`),
     );
+  }
+
+  /**
+   * What changes besides the panels, when anything does.
+   * @param {string} title
+   * @param {string[]} lines
+   */
+  #more(title, lines) {
+    if (lines.length === 0) return;
+    this.#answer.append(h("section", { class: "change" }, h("h3", {}, title), h("ul", {}, ...lines.map((line) => h("li", {}, line)))));
   }
 }

@@ -12,6 +12,7 @@ pub(super) struct Comparison {
     old: String,
     new: String,
     panels: Vec<Change>,
+    cover: Vec<String>,
     fasteners: Vec<FastenerChange>,
 }
 
@@ -37,7 +38,13 @@ impl Comparison {
             picture: picture(&old, new, &change).unwrap_or_default(),
             why: change.why,
         });
-        Self { old: found.old, new: found.new, panels: panels.collect(), fasteners: found.fasteners }
+        Self {
+            old: found.old,
+            new: found.new,
+            panels: panels.collect(),
+            cover: found.cover,
+            fasteners: found.fasteners,
+        }
     }
 }
 

@@ -54,6 +54,8 @@ export interface Comparison {
     /** Old and new over each other; empty when the panel is unchanged. */
     picture: string;
   }[];
+  /** Film and paint that change, in words. */
+  cover: string[];
   fasteners: { what: string; length_mm: number | null; old: number; new: number }[];
 }
 
