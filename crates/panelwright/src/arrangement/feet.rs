@@ -10,7 +10,7 @@ use crate::solid::Aabb;
 /// Air around a foot's nut, mm: enough to turn a nut by its flats from above (common practice).
 const AIR_MM: f64 = margins::AROUND_FOOT_NUT.get();
 
-/// How far across the floor a foot may move from its edge.
+/// How far across the floor a foot may move from its edge (common practice).
 const REACH: f64 = 0.66;
 
 /// Keeps a foot that stands beside something from touching it by a binary fraction, mm.

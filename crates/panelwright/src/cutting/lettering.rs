@@ -15,7 +15,7 @@ use crate::sorting::sort_by;
 /// Layer of letters.
 pub const LETTERING: &str = "lettering";
 
-/// Heights of the name's letters, mm: the largest that has room.
+/// Heights of the name's letters, mm: the largest that has room (common practice).
 const NAME_MM: [f64; 6] = [10.0, 8.0, 6.0, 5.0, 4.0, 3.0];
 
 /// Height of a hole's letter, mm: the smallest that a single stroke of a beam leaves legible (common practice).
@@ -24,7 +24,7 @@ const KEY_MM: f64 = 2.5;
 /// From letters to the nearest cut, mm: scorched edges stay legible beside it (common practice).
 const CLEAR_MM: f64 = 1.5;
 
-/// From line to line, as a share of the letters' height.
+/// From line to line, as a share of the letters' height (common practice).
 const LINE_SHARE: f64 = 1.6;
 
 /// Steps of the search for the name's place, mm.

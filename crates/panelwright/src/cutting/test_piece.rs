@@ -18,7 +18,7 @@ use crate::panels::Face;
 /// Height of the pieces, mm: enough to hold and to measure across (common practice).
 const HIGH_MM: f64 = 20.0;
 
-/// Height of their numbers, mm.
+/// Height of their numbers, mm (common practice).
 const NUMBER_MM: f64 = 4.0;
 
 /// A test piece of `pieces` rectangles, together `drawn_mm` wide, in a sheet of this thickness. At least one piece.

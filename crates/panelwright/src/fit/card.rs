@@ -203,7 +203,7 @@ const fn plug_itself(plug: CardPlug) -> Sourced<f64> {
     }
 }
 
-/// Share of a plug's cross-section that must be covered before it counts as stopped.
+/// Share of a plug's cross-section that must be covered before it counts as stopped (common practice).
 const PLUG_SHARE: f64 = 0.25;
 
 fn card_plug_room(scene: &Scene, found: &mut Vec<Finding>) {

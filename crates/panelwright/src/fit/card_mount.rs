@@ -27,10 +27,10 @@ const TONGUE_GRIP: Sourced<f64> =
 /// Air around a bracket, mm (common practice: as brackets are placed).
 const SEAT_AIR_MM: f64 = AROUND_HARDWARE.get();
 
-/// Air left under a tongue that ends above the floor, mm.
+/// Air left under a tongue that ends above the floor, mm (common practice).
 const TONGUE_OVER_FLOOR_MM: f64 = 0.3;
 
-/// Widest gap in which a tongue still counts as held, mm.
+/// Widest gap in which a tongue still counts as held, mm (common practice).
 const TONGUE_PLAY_MM: f64 = 3.0;
 
 pub(super) const CARD_TONGUE: Rule = Rule {

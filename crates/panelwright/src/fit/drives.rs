@@ -22,7 +22,7 @@ const LEAST_WASHERS: Sourced<usize> =
 const STRAIGHT_PLUG: Sourced<f64> =
     Sourced::new(20.0, Source::from_memory("Trade sizes", "straight SATA plug without its cable"));
 
-/// Share of the room behind a drive that must be covered before its plugs count as stopped.
+/// Share of the room behind a drive that must be covered before its plugs count as stopped (common practice).
 const PLUG_SHARE: f64 = 0.25;
 
 pub(super) const DRIVE_UNDER_BOARD: Rule = Rule {

@@ -13,7 +13,7 @@ use crate::panels::Purpose;
 use crate::parts::PartKind;
 use crate::solid::TOUCH_MM;
 
-/// Share of a fan's frame that must be covered before it counts as stopped.
+/// Share of a fan's frame that must be covered before it counts as stopped (common practice).
 const FAN_SHARE: f64 = 0.25;
 
 pub(super) const FAN_GAP: Rule = Rule {

@@ -20,7 +20,7 @@ use crate::solid::{Aabb, TOUCH_MM};
 const AUDIO_GRIP: Sourced<f64> =
     Sourced::new(2.5, Source::from_memory("Trade sizes", "threaded 3.5 mm sockets: thread of 4 to 5 mm, nut of 2 mm"));
 
-/// Share of a lead's cross-section that must be covered before it counts as stopped.
+/// Share of a lead's cross-section that must be covered before it counts as stopped (common practice).
 const LEAD_SHARE: f64 = 0.25;
 
 pub(super) const BUTTON_DEPTH: Rule = Rule {

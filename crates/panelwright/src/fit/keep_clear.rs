@@ -9,7 +9,7 @@ use super::words;
 use crate::dimensions::source::Source;
 use crate::parts::PartKind;
 
-/// Share of a room that must be covered before it counts as stopped.
+/// Share of a room that must be covered before it counts as stopped (common practice).
 const ROOM_SHARE: f64 = 0.25;
 
 pub(super) const KEEP_CLEAR: Rule = Rule {

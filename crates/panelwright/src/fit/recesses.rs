@@ -66,7 +66,8 @@ fn belong(recess: &Shape, other: &Shape) -> bool {
     shares || named(recess, other) || named(other, recess) || recess.feature.id.starts_with(&other.feature.id)
 }
 
-/// How near behind a panel another's edge must lie to close an opening, mm: a sliding gap and its finishes.
+/// How near behind a panel another's edge must lie to close an opening, mm: a sliding gap and its finishes (common
+/// practice).
 const BEHIND_MM: f64 = 2.0;
 
 fn openings_over_edges(scene: &Scene, found: &mut Vec<Finding>) {

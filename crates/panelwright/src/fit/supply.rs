@@ -14,7 +14,7 @@ use crate::dimensions::supplies::{AIR_GAP, CABLE_ROOM};
 use crate::parts::{Part, PartKind};
 use crate::solid::TOUCH_MM;
 
-/// Share of the supply's end or side that must be covered before it counts as stopped.
+/// Share of the supply's end or side that must be covered before it counts as stopped (common practice).
 const SUPPLY_SHARE: f64 = 0.25;
 
 pub(super) const SUPPLY_INLET_FEET: Rule = Rule {

@@ -12,7 +12,7 @@ use crate::dimensions::source::Source;
 use crate::drawing::Contour;
 use crate::parts::{card, tongue};
 
-/// Thickness of the shelf's lug that lies on the back, mm (see [`crate::parts::card`]).
+/// Thickness of the shelf's lug that lies on the back, mm (see [`crate::parts::card`]) (common practice).
 const LUG_MM: f64 = 2.0;
 
 /// Narrowest strip left standing beside a window that runs out to the top, mm (common practice: it is as tall as the

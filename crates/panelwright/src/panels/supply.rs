@@ -22,7 +22,7 @@ const LAND_MM: f64 = 3.0;
 /// of the cut (common practice).
 const INSIDE_FACE_MM: f64 = 6.0;
 
-/// An opening smaller than this across is not worth cutting, mm: an inlet's plug is about 20 wide.
+/// An opening smaller than this across is not worth cutting, mm: an inlet's plug is about 20 wide (common practice).
 const LEAST_OPENING_MM: f64 = 20.0;
 
 /// Two corners nearer than this are one point measured twice, mm.

@@ -21,13 +21,13 @@ const LONGEST_SLOT_MM: f64 = 60.0;
 /// Most openings of one vent: the web grows until no more are needed. Nobody drills more.
 const MOST_OPENINGS: usize = 500;
 
-/// Side of a region before nothing in particular, mm.
+/// Side of a region before nothing in particular, mm (common practice).
 const PLAIN_REGION_MM: [f64; 2] = [80.0, 60.0];
 
 /// A supply's fan breathes through the panel next to it when that is no further away, mm (common practice).
 const NEXT_TO_MM: f64 = 60.0;
 
-/// A part this near to the inside of a panel covers it, mm.
+/// A part this near to the inside of a panel covers it, mm (common practice).
 const COVERS_MM: f64 = 1.5;
 
 const SOURCE: Source =

@@ -17,11 +17,12 @@ pub const TAB_AIR_MM: f64 = 0.5;
 pub const SHELF_LUG_MM: [f64; 2] = [12.0, 26.0];
 
 /// How far the wide part of the window begins below the shelf's bar, mm: a card's 6-32 screw of 6.35 (ASME B18.6.3)
-/// through tab (0.86) and bar (4.82) ends 0.67 below the bar, in the sheet's thickness and beside the narrow part.
+/// through tab (0.86) and bar (4.82) ends 0.67 below the bar, in the sheet's thickness and beside the narrow part
+/// (common practice).
 const CARD_SCREW_BELOW_SHELF_MM: f64 = 2.0;
 
 /// Room for the nuts of the shelf's screws inside the back: beside the lug, and deep (an M3 of 16 mm through lug and 6 mm
-/// of sheet stands out 7.5), mm.
+/// of sheet stands out 7.5), mm (common practice).
 const SHELF_NUTS_MM: [f64; 2] = [1.0, 8.0];
 
 /// Length of a power plug's room along the card's edge, mm: an 8-pin housing is 18.0 wide (CEM 3.0, figure 8-6), and

@@ -16,7 +16,7 @@ pub const PORT_DEPTH_MM: f64 = 20.0;
 /// Depth of a jack for an external brick behind the back, with its wires, mm (from memory: measure yours).
 pub const JACK_DEPTH_MM: f64 = 25.0;
 
-/// Free depth behind a jack or button for bent wires is part of the depth the maker states; none is added here.
+/// How far a button's rim stands out of its panel, mm (from memory: measure yours).
 const BEZEL_MM: f64 = 2.0;
 
 /// Width and height of a front connector as it stands behind its panel, mm (from memory: measure yours; the USB-A

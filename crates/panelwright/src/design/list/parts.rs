@@ -68,7 +68,7 @@ fn board() -> Vec<Choice> {
             .presets(&[("least, 6.35", 6.35), ("10", 10.0), ("15", 15.0), ("drives below, 25", 25.0), ("30", 30.0)])
             .help(
                 "From the floor to the underside of the board. 6.35 at least; 25 leaves room for a 2.5 in drive.",
-                published("ATX Specification 2.2", "section 3.4.2"),
+                published("ATX Specification 2.2", "section 3.4.2 for the least; 25 is common practice"),
             )
             .done(),
         Entry::mm(13, "board.memory_height", group, "Height of the memory", [18.0, 80.0], 0.1, 34.0)
@@ -162,7 +162,7 @@ fn card() -> Vec<Choice> {
             .done(),
         Entry::pick(36, "card.plug_at", group, "Power plug", &[("none", "none"), ("top", "on top"), ("end", "at the end")])
             .default_pick("top")
-            .help("Where the card takes its power.", cem("section 4.2"))
+            .help("Where the card takes its power.", cem("section 1.7 and table 8-2"))
             .unless("card.kind", none)
             .done(),
         Entry::pick(
