@@ -37,6 +37,8 @@ export class Handover {
   #copied = h("p", { class: "copied", role: "status" });
   #address = h("input", { type: "text", readonly: true, class: "address", "aria-label": "The link", hidden: true });
   #planned = "";
+  /** Whether pages are counted yet. */
+  #counting = false;
   /** @type {Map<string, number>} files of a kind that each panel's cutting takes, as the workshop counted them */
   #goes = new Map();
   /** @type {import("../later/prints.js").Prints | null} */ #prints = null;
@@ -121,23 +123,27 @@ export class Handover {
     }
     // Counting pages and bytes is worth a pause: it is not needed while a number is still being typed.
     if (this.#planned !== view.link) {
-      const first = this.#planned === "";
       this.#pages.setAttribute("aria-busy", "true");
       clearTimeout(this.#waiting);
-      this.#waiting = window.setTimeout(() => this.#plan(first), PAUSE_MS);
+      this.#waiting = window.setTimeout(() => this.#plan(), PAUSE_MS);
     }
   }
 
-  /** @param {boolean} first whether nothing was planned before */
-  #plan(first) {
+  #plan() {
     const view = this.#view;
     if (!view) return;
+    const first = this.#planned === "";
     this.#planned = view.link;
     const bytes = size(new Blob([this.#take.bench.design_file()]).size);
     say(this.#file, `every choice of yours: a file of ${bytes}, or a link of ${address(view.link).length} characters`);
-    // The first view stands before the workshop is started for this.
-    if (first) idle(() => this.#newest.want(this.#planned));
-    else this.#newest.want(view.link);
+    // The page stands before the workshop is started for this, however often the design changes until then.
+    if (this.#counting) this.#newest.want(view.link);
+    else if (first) {
+      idle(() => {
+        this.#counting = true;
+        this.#newest.want(this.#planned);
+      });
+    }
   }
 
   /** @param {View} view */
