@@ -75,7 +75,7 @@ impl Needs {
     }
 
     /// Width inside, in a case of a given size, at which the left panel's inside face stands at `x`; the rest is on
-    /// the right. The inverse of what [`settle`] does with a given width.
+    /// the right. The inverse of what `settle` does with a given width.
     #[must_use]
     pub fn width_for_left(&self, x: f64) -> f64 {
         self.width_for(self.left.least - x, self.left.least - self.left.easy)
