@@ -1,27 +1,14 @@
 // A visitor changes things: numbers follow, wrong ones are refused in words, everything can be undone.
 
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { drawn, field, figure, newVisitor, open, sentence, servePage, startBrowser } from "./harness.mjs";
+import { test } from "node:test";
+import { drawn, field, figure, newVisitor, open, sentence } from "./harness.mjs";
+import { browser, host } from "./stage.mjs";
 
-/** @type {Awaited<ReturnType<typeof servePage>>} */
-let host;
-/** @type {import("playwright-core").Browser} */
-let browser;
 /** @type {Awaited<ReturnType<typeof newVisitor>>} */
 let visitor;
 /** @type {import("playwright-core").Page} */
 let page;
-
-before(async () => {
-  host = await servePage();
-  browser = await startBrowser();
-});
-
-after(async () => {
-  await browser?.close();
-  await host?.close();
-});
 
 /** @param {(page: import("playwright-core").Page) => Promise<void>} act */
 const asVisitor = (act) => async () => {

@@ -2,30 +2,11 @@
 
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
-import { after, before, test } from "node:test";
-import { drawn, figure, newVisitor, open, servePage, startBrowser, taken, told } from "./harness.mjs";
-
-/** @type {Awaited<ReturnType<typeof servePage>>} */
-let host;
-/** @type {import("playwright-core").Browser} */
-let browser;
-/** @type {string} */
-let folder;
-
-before(async () => {
-  host = await servePage();
-  browser = await startBrowser();
-  folder = await mkdtemp(join(tmpdir(), "panelwright-"));
-});
-
-after(async () => {
-  await browser?.close();
-  await host?.close();
-  await rm(folder, { recursive: true });
-});
+import { test } from "node:test";
+import { drawn, figure, newVisitor, open, taken, told } from "./harness.mjs";
+import { browser, folder, host } from "./stage.mjs";
 
 /** Paper sizes in points: ISO 216 and ANSI Y14.1, 72 points an inch. */
 const PAPERS = { a4: [595.276, 841.89], letter: [612, 792] };

@@ -2,25 +2,16 @@
 
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { mkdtemp, readFile, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { readFile } from "node:fs/promises";
 import { join } from "node:path";
-import { after, before, test } from "node:test";
-import { DESK, PHONE, newVisitor, open, servePage, sideways, startBrowser, tab, taken, told, violations } from "./harness.mjs";
+import { before, test } from "node:test";
+import { DESK, PHONE, newVisitor, open, sideways, tab, taken, told, violations } from "./harness.mjs";
+import { browser, folder, host } from "./stage.mjs";
 
-/** @type {Awaited<ReturnType<typeof servePage>>} */
-let host;
-/** @type {import("playwright-core").Browser} */
-let browser;
-/** @type {string} */
-let folder;
 /** A design file and a pack of the same design, called Quay, and its link. */
 const made = { file: "", pack: "", link: "" };
 
 before(async () => {
-  host = await servePage();
-  browser = await startBrowser();
-  folder = await mkdtemp(join(tmpdir(), "panelwright-kits-"));
   const { page, context } = await newVisitor(browser);
   await open(page, host.url);
   await page.getByLabel("Design", { exact: true }).fill("Quay");
@@ -35,12 +26,6 @@ before(async () => {
   made.link = await page.evaluate(() => location.href);
   assert.notEqual(made.link, before);
   await context.close();
-});
-
-after(async () => {
-  await browser?.close();
-  await host?.close();
-  await rm(folder, { recursive: true });
 });
 
 /**

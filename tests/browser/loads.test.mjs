@@ -2,23 +2,9 @@
 
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
-import { after, before, test } from "node:test";
-import { figure, newVisitor, open, sentence, servePage, startBrowser } from "./harness.mjs";
-
-/** @type {Awaited<ReturnType<typeof servePage>>} */
-let host;
-/** @type {import("playwright-core").Browser} */
-let browser;
-
-before(async () => {
-  host = await servePage();
-  browser = await startBrowser();
-});
-
-after(async () => {
-  await browser?.close();
-  await host?.close();
-});
+import { test } from "node:test";
+import { figure, newVisitor, open, sentence, servePage, tab } from "./harness.mjs";
+import { browser, host } from "./stage.mjs";
 
 test("the first view is a finished case: sentence, drawing, notes, figures, things to take away", async () => {
   const { page, context, wrong } = await newVisitor(browser);
@@ -129,6 +115,49 @@ test("the page stands before anything is asked for that only files need", async 
   await page.waitForTimeout(500);
   assert.ok(asked.some((path) => path.endsWith("/wasm/panelwright_bg.wasm")));
   assert.deepEqual(asked.filter((path) => path.includes("workshop")), []);
+  await context.close();
+});
+
+test("a part of the page that does not load is told so, and is tried again", async () => {
+  let away = true;
+  const own = await servePage((name, bytes) => {
+    if (away && name.startsWith("modules/later/")) throw new Error("not there");
+    return bytes;
+  });
+  const { page, context } = await newVisitor(browser, { serviceWorkers: "block" });
+  /** @type {string[]} */
+  const asked = [];
+  context.on("request", (request) => asked.push(new URL(request.url()).pathname));
+  await open(page, own.url);
+  assert.deepEqual(asked.filter((path) => path.includes("/later/")), [], "the page stands without it");
+  await tab(page, "Lists");
+  await page.locator(".message.wrong", { hasText: "did not load" }).waitFor();
+  assert.equal(await page.getByRole("tab", { selected: true }).innerText(), "Case");
+  assert.ok(await page.locator(".stage svg").isVisible(), "the drawing is there as before");
+  away = false;
+  await tab(page, "Lists");
+  await page.locator(".lists-tables table").first().waitFor();
+  assert.equal(await page.getByRole("tab", { selected: true }).innerText(), "Lists");
+  await own.close();
+  await context.close();
+});
+
+test("what the tabs bring is at hand when one is pressed: the paper is there with the next frame", async () => {
+  const { page, context, wrong } = await newVisitor(browser);
+  await open(page, host.url);
+  const lists = page.getByRole("tab", { name: "Lists" });
+  const [answer] = await Promise.all([page.waitForResponse(/\/later\/papers\.js$/), lists.hover()]);
+  await answer.finished();
+  await page.waitForTimeout(100);
+  const seen = await lists.evaluate(async (tab) => {
+    const head = () => document.querySelector(".drawing-head")?.getBoundingClientRect().height;
+    const before = head();
+    /** @type {HTMLElement} */ (tab).click();
+    await new Promise((resolve) => requestAnimationFrame(resolve));
+    return { paper: document.querySelector("#pane-lists .papers") !== null, jump: (head() ?? 0) - (before ?? 0) };
+  });
+  assert.deepEqual(seen, { paper: true, jump: 0 });
+  assert.deepEqual(wrong, []);
   await context.close();
 });
 

@@ -1,30 +1,11 @@
 // From a case that fits to sawdust: method, joints, cutting files, sheets, lists, and what an older case keeps.
 
 import assert from "node:assert/strict";
-import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
-import { after, before, test } from "node:test";
-import { DESK, PHONE, field, figure, newVisitor, open, servePage, sideways, startBrowser, tab, taken, violations } from "./harness.mjs";
-
-/** @type {Awaited<ReturnType<typeof servePage>>} */
-let host;
-/** @type {import("playwright-core").Browser} */
-let browser;
-/** @type {string} */
-let folder;
-
-before(async () => {
-  host = await servePage();
-  browser = await startBrowser();
-  folder = await mkdtemp(join(tmpdir(), "panelwright-making-"));
-});
-
-after(async () => {
-  await browser?.close();
-  await host?.close();
-  await rm(folder, { recursive: true });
-});
+import { test } from "node:test";
+import { DESK, PHONE, field, figure, newVisitor, open, sideways, tab, taken, violations } from "./harness.mjs";
+import { browser, folder, host } from "./stage.mjs";
 
 /**
  * The file that a button gives, and its text.

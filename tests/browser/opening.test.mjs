@@ -1,25 +1,16 @@
 // What is brought back to the bench: a pack gives its design back, files and prints say whose they are.
 
 import assert from "node:assert/strict";
-import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
-import { after, before, test } from "node:test";
-import { DESK, PHONE, figure, newVisitor, open, servePage, sideways, startBrowser, taken, violations } from "./harness.mjs";
+import { before, test } from "node:test";
+import { DESK, PHONE, figure, newVisitor, open, sideways, taken, violations } from "./harness.mjs";
+import { browser, folder, host } from "./stage.mjs";
 
-/** @type {Awaited<ReturnType<typeof servePage>>} */
-let host;
-/** @type {import("playwright-core").Browser} */
-let browser;
-/** @type {string} */
-let folder;
 /** A pack, and other files of its design and of another one. */
 const made = { pack: "", outside: "", pdf: "", strange: "", build: "" };
 
 before(async () => {
-  host = await servePage();
-  browser = await startBrowser();
-  folder = await mkdtemp(join(tmpdir(), "panelwright-opening-"));
   const { page, context } = await newVisitor(browser);
   await open(page, host.url);
   made.strange = await taken(page, join(folder, "strange"), "Save PDF of the templates");
@@ -30,12 +21,6 @@ before(async () => {
   made.pack = await taken(page, folder, "Save zip of the whole pack");
   made.pdf = await taken(page, folder, "Save PDF of the templates");
   await context.close();
-});
-
-after(async () => {
-  await browser?.close();
-  await host?.close();
-  await rm(folder, { recursive: true });
 });
 
 const chooser = ".entry input[type=file]";

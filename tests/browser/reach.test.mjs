@@ -1,23 +1,9 @@
 // The page is within reach: of a phone, of the keyboard, of a screen reader, by day and by night.
 
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { PHONE, newVisitor, open, servePage, sideways, startBrowser, violations } from "./harness.mjs";
-
-/** @type {Awaited<ReturnType<typeof servePage>>} */
-let host;
-/** @type {import("playwright-core").Browser} */
-let browser;
-
-before(async () => {
-  host = await servePage();
-  browser = await startBrowser();
-});
-
-after(async () => {
-  await browser?.close();
-  await host?.close();
-});
+import { test } from "node:test";
+import { PHONE, newVisitor, open, sideways, violations } from "./harness.mjs";
+import { browser, host } from "./stage.mjs";
 
 for (const colorScheme of /** @type {const} */ (["light", "dark"])) {
   for (const [where, options] of Object.entries({ "a desk": { viewport: { width: 1440, height: 900 } }, "a phone": PHONE })) {

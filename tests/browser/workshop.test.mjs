@@ -1,23 +1,9 @@
 // What is worked out beside the page: it says that it is at work, stops when it is told to, and says so when it cannot work.
 
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { field, newVisitor, open, servePage, startBrowser, tab, told, violations } from "./harness.mjs";
-
-/** @type {Awaited<ReturnType<typeof servePage>>} */
-let host;
-/** @type {import("playwright-core").Browser} */
-let browser;
-
-before(async () => {
-  host = await servePage();
-  browser = await startBrowser();
-});
-
-after(async () => {
-  await browser?.close();
-  await host?.close();
-});
+import { test } from "node:test";
+import { field, newVisitor, open, tab, told, violations } from "./harness.mjs";
+import { browser, host } from "./stage.mjs";
 
 /** A design whose sheets are looked for longer than a test takes. */
 const CASES = 9;

@@ -1,5 +1,8 @@
 // Parts of the page that are loaded when they are first wanted. Their names stand in `crates/xtask/src/shrink.rs`, too.
 
+/** Sheets, lists and comparing: what lies where the drawing lies. */
+export const laterPapers = () => brought(import("./later/papers.js"));
+
 /** Kits: several designs on the same sheets. */
 export const laterKits = () => brought(import("./later/kits.js"));
 
@@ -15,6 +18,6 @@ async function brought(part) {
   try {
     return await part;
   } catch {
-    throw new Error("this part of the page did not load. Try again with a network; nothing was lost.");
+    throw new Error("this part of the page did not load. Try again with a network, or load the page anew; nothing was lost.");
   }
 }

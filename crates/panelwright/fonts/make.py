@@ -20,8 +20,9 @@ FAMILY = "Panelwright Sans"
 WEIGHTS = {"Regular": ("regular", 400, 72), "SemiBold": ("semibold", 600, 112)}
 SIGNS = "–—‘’‚“”„•…→←↑↓≤≥≈−×⌀²³½¼¾·°±µΩ√€✓"
 LETTERS = [*range(0x20, 0x7F), *range(0xA0, 0x180)]
-# The page loads letters with accents only when a text has one; `unicode-range` in its style sheet says the same.
-ACCENTED = [letter for letter in range(0xC0, 0x180) if letter != ord("×")]
+# What the page itself writes, and what a maker most likely types besides. Letters with accents and the other signs are
+# loaded only when a text has one; `unicode-range` in the style sheet says the same.
+PLAIN = [*range(0x20, 0x7F), *map(ord, "\u00a0£°±²³×–—‘’“”…€→−⌀")]
 
 
 def ring(pen, centre, radius, clockwise):
@@ -97,8 +98,8 @@ def make(folder, web, style):
 
 def cut_for_page(web, style):
     name = WEIGHTS[style][0]
-    plain = [*(letter for letter in LETTERS if letter not in ACCENTED), *map(ord, SIGNS), 0x2300]
-    for part, letters in {name: plain, f"{name}-accented": ACCENTED}.items():
+    others = [letter for letter in [*LETTERS, *map(ord, SIGNS)] if letter not in PLAIN]
+    for part, letters in {name: PLAIN, f"{name}-accented": others}.items():
         font = TTFont(Path(__file__).parent / f"panelwright-sans-{name}.ttf", recalcTimestamp=False)
         options = Options()
         options.notdef_outline = True

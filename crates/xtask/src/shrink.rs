@@ -18,7 +18,10 @@ const ENTRIES: [&str; 2] = ["modules/main.js", "modules/workshop/worker.js"];
 
 /// Parts of the page that `modules/later.js` loads when they are first wanted. Each brings its own copy of the few small
 /// things it shares with the page, so that the page itself stays one script.
-const LATER: [&str; 2] = ["modules/later/kits.js", "modules/later/prints.js"];
+const LATER: [&str; 3] = ["modules/later/kits.js", "modules/later/papers.js", "modules/later/prints.js"];
+
+/// The one style sheet the page names; what it imports becomes part of it.
+const STYLE: &str = "styles/page.css";
 
 /// Shrinks the scripts and styles of a page that is laid out, in place.
 pub fn texts(workspace: &Workspace, dist: &Path) -> Result<()> {
@@ -33,7 +36,7 @@ pub fn texts(workspace: &Workspace, dist: &Path) -> Result<()> {
     };
     // In the page's own scripts first: their imports are gone afterwards.
     let later = LATER.map(|name| format!("--external:*/{}", name.trim_start_matches("modules/")));
-    for entries in [ENTRIES, LATER] {
+    for entries in [&ENTRIES[..], &LATER] {
         commands::run(esbuild().args(entries).args(&later).args([
             "--bundle",
             "--outbase=.",
@@ -44,14 +47,14 @@ pub fn texts(workspace: &Workspace, dist: &Path) -> Result<()> {
             "--external:*/wasm/workshop.js",
         ]))?;
     }
+    commands::run(esbuild().args([STYLE, "--bundle", "--outbase=.", "--charset=utf8", "--external:*.woff2"]))?;
     let mut rest = Vec::new();
     for file in files_below(dist)? {
         let name = slashed(&file);
-        if name.starts_with("modules/") {
-            if !ENTRIES.contains(&name.as_str()) && !LATER.contains(&name.as_str()) {
-                fs::remove_file(dist.join(&file))?;
-            }
-        } else if name.ends_with(".css") || (name.starts_with("wasm/") && name.ends_with(".js")) {
+        let whole = name == STYLE || ENTRIES.contains(&name.as_str()) || LATER.contains(&name.as_str());
+        if (name.starts_with("modules/") || name.starts_with("styles/")) && !whole {
+            fs::remove_file(dist.join(&file))?;
+        } else if name.starts_with("wasm/") && name.ends_with(".js") {
             rest.push(name);
         }
     }

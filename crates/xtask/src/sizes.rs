@@ -16,8 +16,11 @@ use crate::dist::{files_below, slashed};
 const SIZE_BUDGET: usize = 350 * 1000;
 
 /// What is loaded beside the page when it already stands: the second module, parts of the page that are not wanted at
-/// once, and letters that the page itself has not.
-const LATER: [&str; 5] = [
+/// once, letters that the page itself has not, and what only keeping the page on the device asks for.
+const LATER: [&str; 8] = [
+    "files.json",
+    "fonts/LICENSE",
+    "sw.js",
     "modules/later/",
     "modules/workshop/",
     "wasm/workshop",

@@ -13,7 +13,7 @@ import { Refused } from "./refused.js";
 /** @typedef {import("../../wasm/workshop.js").KitsFound} KitsFound */
 /** @typedef {import("../../wasm/workshop.js").KitRequest} KitRequest */
 /** @typedef {import("../workshop.js").Search} Search */
-/** @typedef {import("../ui/sheets-view.js").SheetsEvents} KitsEvents */
+/** @typedef {import("./sheets-view.js").SheetsEvents} KitsEvents */
 
 /** After so many steps the search rests until it is asked to go on. */
 const ENOUGH = 100_000_000;

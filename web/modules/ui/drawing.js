@@ -2,16 +2,14 @@
 // between them.
 
 import { h } from "../dom.js";
+import { laterKits, laterPapers } from "../later.js";
 import { CaseView } from "./case-view.js";
-import { CompareView } from "./compare-view.js";
-import { ListsView } from "./lists-view.js";
 import { PanelsView } from "./panels-view.js";
-import { SheetsView } from "./sheets-view.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/panelwright.js").Finding} Finding */
 
-/** @typedef {DrawingTakes & import("./sheets-view.js").SheetsEvents} DrawingEvents */
+/** @typedef {DrawingTakes & Omit<import("../later/sheets-view.js").SheetsEvents, "kits">} DrawingEvents */
 /**
  * @typedef {object} DrawingTakes
  * @property {(look: import("../../wasm/panelwright.js").Look) => import("../../wasm/panelwright.js").CasePicture} casePicture
@@ -68,7 +66,12 @@ export class Drawing {
       h(
         "div",
         { class: "drawing-head" },
-        h("div", { class: "tabs", role: "tablist", "aria-label": "What the drawing shows" }, ...all.map(({ tab }) => tab)),
+        h(
+          "div",
+          // Who reaches for the tabs may want what one of them brings: it is at hand when it is pressed.
+          { class: "tabs", role: "tablist", "aria-label": "What the drawing shows", onpointerenter: () => void this.#reach(), onfocusin: () => void this.#reach() },
+          ...all.map(({ tab }) => tab),
+        ),
         ...all.map(({ tools }) => tools),
       ),
       ...all.map(({ pane }) => pane),
@@ -78,12 +81,7 @@ export class Drawing {
       panelPicture: events.panelPicture,
       drawn: events.drawn,
     });
-    this.#panes
-      .set("case", this.#case)
-      .set("panels", this.#panels)
-      .set("sheets", new SheetsView(...this.#place("sheets"), events))
-      .set("lists", new ListsView(...this.#place("lists"), events))
-      .set("compare", new CompareView(...this.#place("compare"), events));
+    this.#panes.set("case", this.#case).set("panels", this.#panels);
     new ResizeObserver(() => this.#fit()).observe(container);
     this.#open("case");
   }
@@ -102,6 +100,38 @@ export class Drawing {
   update(view) {
     this.#view = view;
     this.#panes.get(this.#shown)?.update(view);
+  }
+
+  /** Brings the papers before they are asked for; what goes wrong is said when they are. */
+  async #reach() {
+    if (this.#panes.has("sheets")) return;
+    await laterPapers().then(
+      (part) => this.#lay(part),
+      () => undefined,
+    );
+  }
+
+  /**
+   * Brings the papers that are asked for; without them the drawing goes back to where it was.
+   * @param {TabName} from
+   */
+  async #bring(from) {
+    const part = await this.#events.make("This sheet of the drawing", laterPapers);
+    if (part) this.#lay(part);
+    else if (!this.#panes.has(this.#shown)) this.#open(from);
+  }
+
+  /**
+   * Puts the papers into their panes, and fills the one that is on show.
+   * @param {Awaited<ReturnType<typeof laterPapers>>} part
+   */
+  #lay(part) {
+    if (this.#panes.has("sheets")) return;
+    this.#panes
+      .set("sheets", new part.SheetsView(...this.#place("sheets"), { ...this.#events, kits: laterKits }))
+      .set("lists", new part.ListsView(...this.#place("lists"), this.#events))
+      .set("compare", new part.CompareView(...this.#place("compare"), this.#events));
+    if (this.#view && this.#shown !== "case" && this.#shown !== "panels") this.update(this.#view);
   }
 
   /**
@@ -136,8 +166,10 @@ export class Drawing {
 
   /** @param {TabName} name */
   #open(name) {
-    if (name !== this.#shown) this.#panes.get(this.#shown)?.hide?.();
+    const from = this.#shown;
+    if (name !== from) this.#panes.get(from)?.hide?.();
     this.#shown = name;
+    if (!this.#panes.has(name)) void this.#bring(from);
     for (const [each, { tab, pane, tools }] of this.#tabs) {
       tab.setAttribute("aria-selected", String(each === name));
       tab.tabIndex = each === name ? 0 : -1;

@@ -7,7 +7,7 @@ import { counted, plain } from "../words.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/workshop.js").Comparison} Comparison */
-/** @typedef {import("./work.js").WorkEvents} CompareEvents */
+/** @typedef {import("../ui/work.js").WorkEvents} CompareEvents */
 /** @typedef {{ name: string, text: string, link: boolean }} Old a design file, or a link, with its text */
 
 const PAUSE_MS = 250;

@@ -9,7 +9,7 @@ import { counted, plain, size } from "../words.js";
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/workshop.js").Lists} Lists */
 /** @typedef {import("../../wasm/workshop.js").ListTable} ListTable */
-/** @typedef {import("./work.js").WorkEvents} ListsEvents */
+/** @typedef {import("../ui/work.js").WorkEvents} ListsEvents */
 
 const PAUSE_MS = 250;
 

@@ -3,16 +3,14 @@
 
 import { drawing, h, say } from "../dom.js";
 import { fileName, handOutCutting } from "../keep.js";
-import { laterKits } from "../later.js";
 import { BOTH_GOES, counted, plain } from "../words.js";
-import { Stopped } from "../workshop.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/workshop.js").StockLayout} StockLayout */
 /** @typedef {import("../workshop.js").Search} Search */
 /** @typedef {import("../workshop.js").Progress} Progress */
-/** @typedef {import("./work.js").WorkEvents & { choices: import("../../wasm/panelwright.js").Choice[] }} SheetsEvents */
-/** @typedef {import("../later/kits.js").KitsView} KitsView */
+/** @typedef {import("../ui/work.js").WorkEvents & { choices: import("../../wasm/panelwright.js").Choice[], kits: typeof import("../later.js").laterKits }} SheetsEvents */
+/** @typedef {import("./kits.js").KitsView} KitsView */
 
 const PAUSE_MS = 250;
 /** After so many steps the search rests until it is asked to go on. */
@@ -80,7 +78,7 @@ export class SheetsView {
   /** @param {boolean} kits */
   async #choose(kits) {
     if (kits && !this.#kits) {
-      const part = await this.#events.make("The sheet for kits", laterKits);
+      const part = await this.#events.make("The sheet for kits", this.#events.kits);
       if (part === null) return;
       this.#kits ??= new part.KitsView(this.#ofKits, this.#events);
     }
@@ -117,7 +115,7 @@ export class SheetsView {
     this.#tell();
     search.ended
       .catch((error) => {
-        if (this.#search !== search || error instanceof Stopped) return;
+        if (this.#search !== search || error.name === "Stopped") return;
         // Without a design on show the next change asks anew.
         this.#made = "";
         this.#progress = { steps: 0, done: true };
