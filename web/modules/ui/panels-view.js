@@ -10,8 +10,10 @@ import { counted, plain, tenths } from "../words.js";
 /** @typedef {import("../../wasm/panelwright.js").Finding} Finding */
 /** @typedef {{ panelPicture: (id: string) => string, drawn: () => void }} PanelsEvents */
 
+/** Between panels in a row, and above a row with the words below it, as the style sheet has them. */
 const GAP = 24;
-const CAPTION = 44;
+const ABOVE = 12;
+const CAPTION = 42;
 /** Left free around a panel, mm, so that its outline keeps its weight. */
 const AIR = 1;
 /** A hole this near to the pointer is meant, in pixels. */
@@ -85,7 +87,7 @@ export class PanelsView {
     const most = Math.max(...rows.map((row) => row.length));
     const high = sum(rows.map((row) => Math.max(...row.map((one) => shown(one).height))));
     const byWidth = (width - GAP * (most + 1)) / across;
-    const byHeight = (clientHeight - (GAP + CAPTION) * rows.length - GAP) / high;
+    const byHeight = (clientHeight - (ABOVE + CAPTION) * rows.length - ABOVE) / high;
     const scale = Math.max(clientWidth < 560 ? byWidth : Math.min(byWidth, byHeight), 0.2);
     for (const panel of panels) {
       const svg = this.#figures.get(panel.id)?.querySelector("svg");
