@@ -4,24 +4,16 @@
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { after, before } from "node:test";
+import { after } from "node:test";
 import { servePage, startBrowser } from "./harness.mjs";
 
-/** @type {Awaited<ReturnType<typeof servePage>>} */
-export let host;
-/** @type {import("playwright-core").Browser} */
-export let browser;
-/** @type {string} */
-export let folder;
-
-before(async () => {
-  host = await servePage();
-  browser = await startBrowser();
-  folder = await mkdtemp(join(tmpdir(), "panelwright-"));
-});
+// Awaited here, not in a hook: a file's own first steps may need them.
+export const host = await servePage();
+export const browser = await startBrowser();
+export const folder = await mkdtemp(join(tmpdir(), "panelwright-"));
 
 after(async () => {
-  await browser?.close();
-  await host?.close();
-  if (folder) await rm(folder, { recursive: true });
+  await browser.close();
+  await host.close();
+  await rm(folder, { recursive: true });
 });

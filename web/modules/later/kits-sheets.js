@@ -7,6 +7,7 @@ import { Refused } from "./refused.js";
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/panelwright.js").Choice} Choice */
 /** @typedef {import("../../wasm/workshop.js").KitRequest} KitRequest */
+/** @typedef {import("./kits-kept.js").KeptSize} KeptSize */
 /** @typedef {{ row: HTMLElement, width: HTMLInputElement, height: HTMLInputElement, count: HTMLInputElement, material: HTMLSelectElement }} Size */
 
 export class KitSheets {
@@ -51,10 +52,35 @@ export class KitSheets {
     });
   }
 
+  /**
+   * The sizes as they stand, to be kept.
+   * @returns {KeptSize[]}
+   */
+  get rows() {
+    return this.#sizes.map(({ width, height, count, material }) => ({ width: width.value, height: height.value, count: count.value, material: material.value }));
+  }
+
+  /**
+   * Puts kept sizes back.
+   * @param {KeptSize[]} rows
+   */
+  restore(rows) {
+    for (const row of rows) this.#put(row);
+    this.#tell();
+  }
+
   /** One size more, at first that of the sheets on the bench. */
   #more() {
+    const start = (/** @type {string} */ key) => (this.#sizes.length === 0 ? plain(Number(this.#view?.values[key] ?? 0), 1) : "");
+    const { count } = this.#put({ width: start("stock.width"), height: start("stock.height"), count: "", material: "" });
+    this.#tell();
+    count.focus();
+    this.#changed();
+  }
+
+  /** @param {KeptSize} row */
+  #put(row) {
     const number = this.#sizes.length + 1;
-    const start = (/** @type {string} */ key) => (number === 1 ? plain(Number(this.#view?.values[key] ?? 0), 1) : "");
     const input = (/** @type {string} */ label, /** @type {string} */ value, /** @type {string} */ placeholder) => {
       const field = h("input", {
         type: "text",
@@ -71,14 +97,14 @@ export class KitSheets {
       });
       return field;
     };
-    const width = input("width, mm", start("stock.width"), "width");
-    const height = input("height, mm", start("stock.height"), "height");
-    const count = input("how many", "", "any");
+    const width = input("width, mm", row.width, "width");
+    const height = input("height, mm", row.height, "height");
+    const count = input("how many", row.count, "any");
     const material = h(
       "select",
       { "aria-label": `Size ${number} of the sheets: material`, onchange: () => this.#changed() },
       h("option", { value: "" }, "of any material"),
-      ...this.#materials.map((option) => h("option", { value: option.name }, option.label)),
+      ...this.#materials.map((option) => h("option", { value: option.name, selected: option.name === row.material }, option.label)),
     );
     const size = { row: h("li"), width, height, count, material };
     const remove = h("button", { type: "button", class: "quiet", "aria-label": `Leave out size ${number} of the sheets`, onclick: () => this.#remove(size) }, "Leave out");
@@ -87,9 +113,7 @@ export class KitSheets {
     );
     this.#sizes.push(size);
     this.#list.append(size.row);
-    this.#tell();
-    count.focus();
-    this.#changed();
+    return size;
   }
 
   /** @param {Size} size */

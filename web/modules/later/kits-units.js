@@ -56,6 +56,49 @@ export class KitUnits {
     this.#add(BENCH, null);
   }
 
+  /**
+   * The rows as they stand, to be kept.
+   * @returns {import("./kits-kept.js").KeptUnit[]}
+   */
+  get rows() {
+    return this.#units.map(({ name, link, part, count }) => ({ name, link, part: partOf(part), count: count.value }));
+  }
+
+  /**
+   * Puts kept rows back. A design that cannot be read any more is left out, and said to be.
+   * @param {import("./kits-kept.js").KeptUnit[]} rows
+   * @param {string} bench link of the design on the bench
+   */
+  async restore(rows, bench) {
+    this.#units = [];
+    this.#list.replaceChildren();
+    for (const row of rows) this.#add(row.link === null ? BENCH : row.name, row.link, row);
+    const { workshop } = this.#events;
+    /** @type {string[]} */
+    const lost = [];
+    try {
+      await workshop.begin();
+    } catch {
+      // Without the workshop nothing can be judged: they stay, and whoever asks for them is told.
+      return;
+    }
+    for (const unit of [...this.#units]) {
+      if (unit.link === null) continue;
+      try {
+        const looked = await workshop.ask(bench, "look_at", unit.name, new TextEncoder().encode(`#${unit.link}`));
+        if (looked.is !== "marked") unit.link = looked.link;
+      } catch (error) {
+        if (error instanceof Error && error.name === "Stopped") return;
+        lost.push(unit.name);
+        unit.row.remove();
+        this.#units = this.#units.filter((each) => each !== unit);
+      }
+    }
+    if (lost.length === 0) return;
+    say(this.#said, `Kept from your last visit, but not to be read any more, and left out: ${lost.join(", ")}. Bring the design again.`);
+    this.#changed();
+  }
+
   /** @param {View} view */
   update(view) {
     this.#view = view;
@@ -77,7 +120,7 @@ export class KitUnits {
         design: `#${link ?? this.#view?.link ?? ""}`,
         label: link === null ? title || BENCH : name,
         count: many,
-        part: PARTS.find(([each]) => each === part.value)?.[0] ?? "case",
+        part: partOf(part),
       };
     });
   }
@@ -85,15 +128,16 @@ export class KitUnits {
   /**
    * @param {string} name
    * @param {string | null} link
+   * @param {{ part: KitPart, count: string }} [as]
    */
-  #add(name, link) {
+  #add(name, link, as = { part: "case", count: "1" }) {
     const label = h("span", { class: "kit-name" }, name);
-    const part = h("select", { "aria-label": `Panels of ${name}`, onchange: () => this.#changed() }, ...PARTS.map(([value, word]) => h("option", { value }, word)));
+    const part = h("select", { "aria-label": `Panels of ${name}`, onchange: () => this.#changed() }, ...PARTS.map(([value, word]) => h("option", { value, selected: value === as.part }, word)));
     const count = h("input", {
       type: "number",
       min: 1,
       step: 1,
-      value: 1,
+      value: as.count,
       class: "kit-number",
       "aria-label": `How many of ${name}`,
       oninput: () => {
@@ -175,4 +219,9 @@ export class KitUnits {
     for (let number = 2; taken(free); number += 1) free = `${name} (${number})`;
     return free;
   }
+}
+
+/** @param {HTMLSelectElement} list */
+function partOf(list) {
+  return PARTS.find(([each]) => each === list.value)?.[0] ?? "case";
 }

@@ -5,6 +5,7 @@ import { h, say } from "../dom.js";
 import { fileName, handOut } from "../keep.js";
 import { size } from "../words.js";
 import { answered } from "./kits-answer.js";
+import { keep, kept } from "./kits-kept.js";
 import { KitSheets } from "./kits-sheets.js";
 import { KitUnits } from "./kits-units.js";
 import { Refused } from "./refused.js";
@@ -64,11 +65,17 @@ export class KitsView {
 
   /** @param {View} view */
   update(view) {
-    const other = this.#view !== null && view.link !== this.#view.link;
+    const first = this.#view === null;
+    const other = !first && view.link !== this.#view?.link;
     this.#view = view;
+    const before = first ? kept() : null;
+    if (before) {
+      this.#sheets.restore(before.sizes);
+      void this.#units.restore(before.units, view.link);
+    }
     this.#units.update(view);
     this.#sheets.update(view);
-    if (other) this.#changed();
+    if (other) this.#outdate();
   }
 
   /** Nobody looks: the search rests. */
@@ -134,6 +141,12 @@ export class KitsView {
   }
 
   #changed() {
+    keep({ units: this.#units.rows, sizes: this.#sheets.rows });
+    this.#outdate();
+  }
+
+  /** The answer on show is of something that was changed since. */
+  #outdate() {
     if (this.#asked === "") return;
     this.#stale = true;
     this.#search?.stop();
