@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { PHONE, newVisitor, open, sideways, violations } from "./harness.mjs";
+import { PHONE, drawn, newVisitor, open, sideways, violations } from "./harness.mjs";
 import { browser, host } from "./stage.mjs";
 
 for (const colorScheme of /** @type {const} */ (["light", "dark"])) {
@@ -37,6 +37,54 @@ test("a phone 360 wide needs no sideways scrolling, whatever is open", async () 
     ["brief", "drawing", "margin", "handover"].map((id) => document.getElementById(id)?.getBoundingClientRect().top ?? 0),
   );
   assert.deepEqual(order, [...order].sort((a, b) => a - b), "brief, drawing, notes, handover stand below each other");
+  await context.close();
+});
+
+test("on a phone the bar leads everywhere, and a note to its place and back, without touching the design", async () => {
+  const { page, context, wrong } = await newVisitor(browser, { ...PHONE, reducedMotion: "reduce" });
+  await open(page, host.url);
+  await page.waitForFunction(() => location.hash.length > 1);
+  const design = page.url();
+  const bar = (/** @type {string} */ name) => page.getByRole("navigation", { name: "On this page" }).getByRole("link", { name });
+  const top = (/** @type {string} */ id) => page.locator(`#${id}`).evaluate((element) => element.getBoundingClientRect().top);
+  for (const [name, id] of [["Take away", "handover"], ["Drawing", "drawing"], ["Notes", "margin"]]) {
+    await bar(name).tap();
+    assert.ok(Math.abs(await top(id)) < 40, `${name}: ${await top(id)}`);
+  }
+  const note = page.locator(".note").nth(3);
+  await note.locator(".note-button").tap();
+  await drawn(page);
+  const stage = await page.locator(".stage").boundingBox();
+  assert.ok(stage && stage.y > -60 && stage.y + stage.height < 780, "the drawing is in the window");
+  assert.ok(await page.locator(".leader.selected").isVisible(), "and the place is marked");
+  await bar("Notes").tap();
+  const box = await note.boundingBox();
+  assert.ok(box && box.y > 0 && box.y + box.height < 732, "the bar leads back to the note");
+  assert.equal(await page.locator("#messages").innerText(), "");
+  await page.waitForTimeout(400);
+  assert.equal(page.url(), design);
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("the link to skip to the drawing takes the keyboard there, and a message goes by Escape", async () => {
+  const { page, context, wrong } = await newVisitor(browser, { viewport: { width: 1280, height: 800 } });
+  await open(page, host.url);
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Enter");
+  assert.equal(await page.evaluate(() => document.activeElement?.id), "drawing");
+  assert.equal(await page.locator("#messages").innerText(), "");
+  await page.keyboard.press("Tab");
+  assert.equal(await page.evaluate(() => document.activeElement?.id), "tab-case");
+  await page.evaluate(() => {
+    location.hash = "#1nonsense";
+  });
+  await page.locator(".message.wrong").waitFor();
+  await page.getByRole("button", { name: "Close", exact: true }).focus();
+  await page.keyboard.press("Escape");
+  assert.equal(await page.locator(".message").count(), 0);
+  assert.equal(await page.evaluate(() => document.activeElement?.id), "tab-case", "the keyboard is where it was");
+  assert.deepEqual(wrong, []);
   await context.close();
 });
 

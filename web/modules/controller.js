@@ -13,6 +13,7 @@ import { ChoicesList } from "./ui/choices-list.js";
 import { Drawing } from "./ui/drawing.js";
 import { Foot } from "./ui/foot.js";
 import { Handover } from "./ui/handover.js";
+import { workJumps } from "./ui/jumps.js";
 import { Leaders } from "./ui/leaders.js";
 import { Margin } from "./ui/margin.js";
 import { Messages } from "./ui/messages.js";
@@ -121,9 +122,11 @@ export class Controller {
     }
     addEventListener("hashchange", () => {
       const link = keeping.fromAddress();
-      if (link !== "" && link !== this.#view.link) this.#openNow(link);
+      if (link === "") keeping.keep(this.#view.link);
+      else if (link !== this.#view.link) this.#openNow(link);
     });
     addEventListener("keydown", (event) => this.#key(event));
+    workJumps(() => this.#margin.chosen);
     addEventListener("pagehide", () => keeping.write(this.#bench.link()));
     new ResizeObserver(([entry]) => {
       const height = entry?.borderBoxSize[0]?.blockSize ?? 0;
@@ -200,7 +203,7 @@ export class Controller {
     try {
       put();
     } catch (error) {
-      this.#messages.wrong(`${this.#words(error)}\nThe design on screen stays as it was.`);
+      this.#messages.wrong(`${this.#sentence(error)}\nThe design on screen stays as it was.`);
       return false;
     }
     this.#history.note(before, null);
@@ -218,7 +221,7 @@ export class Controller {
       this.#bench.replace_with_link(link);
       return true;
     } catch (error) {
-      this.#messages.wrong(`${this.#words(error)}\nNothing was lost: the page shows the design it had before.`);
+      this.#messages.wrong(`${this.#sentence(error)}\nNothing was lost: the page shows the design it had before.`);
       return false;
     }
   }
@@ -247,7 +250,10 @@ export class Controller {
 
   /** @param {KeyboardEvent} event */
   #key(event) {
-    if (event.key === "Escape") this.#show(null);
+    if (event.key === "Escape") {
+      this.#show(null);
+      this.#messages.clear();
+    }
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();
     const way = key === "y" || (key === "z" && event.shiftKey) ? "redo" : key === "z" ? "undo" : null;
@@ -265,6 +271,8 @@ export class Controller {
     const finding = index === null ? null : (this.#view.findings[index] ?? null);
     this.#margin.select(finding ? index : null);
     this.#drawing.point(finding);
+    // Where the notes lie below the drawing, it comes back into the window; the bar leads to the note again.
+    if (finding) this.#drawing.bring();
     this.#leaders?.draw();
   }
 
@@ -284,6 +292,12 @@ export class Controller {
     this.#announcer.tell(view);
     document.title = view.title ? `${view.title} – Panelwright` : "Panelwright";
     keeping.keep(view.link);
+  }
+
+  /** @param {unknown} error */
+  #sentence(error) {
+    const words = this.#words(error);
+    return /[.!?]$/.test(words) ? words : `${words}.`;
   }
 
   /** @param {unknown} error */

@@ -80,11 +80,12 @@ export function unique(stem) {
  * @param {string} text
  */
 export function drawing(text) {
-  // Read as part of a page: several times faster than as a document of its own.
-  const holder = document.createElement("template");
+  // Read as part of this page: several times faster than as a document of its own, and nothing is made twice.
+  const holder = document.createElement("div");
   holder.innerHTML = text;
-  const picture = document.importNode(holder.content, true).firstElementChild;
+  const picture = holder.firstElementChild;
   if (!(picture instanceof SVGSVGElement)) throw new Error("this is no drawing");
+  picture.remove();
   return picture;
 }
 

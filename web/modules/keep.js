@@ -32,9 +32,10 @@ export function write(link) {
   }
 }
 
-/** The design in the address; empty when there is none. */
+/** The design in the address; empty when there is none, or the name of a place on the page. */
 export function fromAddress() {
-  return location.hash.replace(/^#/, "");
+  const text = location.hash.replace(/^#/, "");
+  return document.getElementById(text) ? "" : text;
 }
 
 /** The design kept on the device; empty when there is none. */

@@ -21,7 +21,7 @@ export function answered({ answer, pictures }) {
       h(
         "table",
         {},
-        h("thead", {}, h("tr", {}, ...heads.map((head) => h("th", { scope: "col" }, head)))),
+        h("thead", {}, h("tr", {}, ...heads.map((head, column) => h("th", { scope: "col", class: column > 1 && "number" }, head)))),
         h(
           "tbody",
           {},

@@ -4,6 +4,7 @@
 import { h } from "../dom.js";
 import { laterKits, laterPapers } from "../later.js";
 import { CaseView } from "./case-view.js";
+import { inSight, show } from "./jumps.js";
 import { PanelsView } from "./panels-view.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
@@ -32,6 +33,7 @@ const TABS = [
 export class Drawing {
   /** @type {Map<TabName, { tab: HTMLButtonElement, pane: HTMLElement, tools: HTMLElement }>} */ #tabs = new Map();
   /** @type {Map<TabName, Pane>} */ #panes = new Map();
+  #container;
   #case;
   #panels;
   /** @type {TabName} */ #shown = "case";
@@ -44,6 +46,7 @@ export class Drawing {
    */
   constructor(container, events) {
     this.#events = events;
+    this.#container = container;
     for (const [name, label] of TABS) {
       const pane = h("div", { class: "pane", id: `pane-${name}`, role: "tabpanel", "aria-labelledby": `tab-${name}` });
       const tab = h(
@@ -146,6 +149,12 @@ export class Drawing {
     if (finding && elsewhere && this.#case.pointOf(first) !== null) this.#open("case");
     this.#case.mark(about);
     this.#panels.mark(about);
+  }
+
+  /** Brings the picture into the window, where it is not in it. */
+  bring() {
+    const pane = this.#tabs.get(this.#shown)?.pane;
+    if (pane && !inSight(pane)) show(this.#container, "start");
   }
 
   /**

@@ -134,7 +134,7 @@ export class Handover {
     if (!view) return;
     const first = this.#planned === "";
     this.#planned = view.link;
-    const bytes = size(new Blob([this.#take.bench.design_file()]).size);
+    const bytes = size(new TextEncoder().encode(this.#take.bench.design_file()).length);
     say(this.#file, `every choice of yours: a file of ${bytes}, or a link of ${address(view.link).length} characters`);
     // The page stands before the workshop is started for this, however often the design changes until then.
     if (this.#counting) this.#newest.want(view.link);

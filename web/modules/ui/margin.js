@@ -90,6 +90,11 @@ export class Margin {
     });
   }
 
+  /** The note that is chosen. */
+  get chosen() {
+    return this.#selected === null ? null : (this.#shown[this.#selected] ?? null);
+  }
+
   get selected() {
     return this.#selected;
   }

@@ -4,6 +4,7 @@ import { h } from "../dom.js";
 
 export class Messages {
   /** @type {HTMLElement} */ #place;
+  /** @type {Element | null} where the keyboard was when the message came */ #before = null;
 
   /** @param {HTMLElement} place */
   constructor(place) {
@@ -21,7 +22,10 @@ export class Messages {
   }
 
   clear() {
+    const held = this.#place.contains(document.activeElement);
     this.#place.replaceChildren();
+    // The button that had the keyboard's place is gone.
+    if (held && this.#before instanceof HTMLElement) this.#before.focus();
   }
 
   /**
@@ -29,6 +33,7 @@ export class Messages {
    * @param {string} look
    */
   #show(text, look) {
+    if (!this.#place.contains(document.activeElement)) this.#before = document.activeElement;
     const close = h("button", { type: "button", class: "quiet", onclick: () => this.clear() }, "Close");
     this.#place.replaceChildren(h("div", { class: look }, h("p", {}, text), close));
   }

@@ -1,0 +1,59 @@
+// What every view of a flat panel needs: its caption, and where its points lie in its picture and on the screen.
+
+import { h, say } from "../dom.js";
+import { counted, tenths } from "../words.js";
+
+/** @typedef {import("../../wasm/panelwright.js").Panel} Panel */
+
+/** @param {Panel} panel */
+export function caption(panel) {
+  const holes = panel.features.filter((feature) => feature.kind === "hole").length;
+  const line = h("span", { class: "caption" }, h("span", { class: "caption-name" }, panel.label), h("span", {}, ""));
+  say(/** @type {Node} */ (line.lastChild), `${panel.size_mm.map(tenths).join(" × ")} mm, ${counted(holes, "hole")}`);
+  return line;
+}
+
+/** A picture's outline stays what it is; asking for it anew may lay out the page. @type {WeakMap<SVGSVGElement, DOMRect>} */
+const faces = new WeakMap();
+
+/**
+ * The panel's own outline in its picture, apart from dimensions and words.
+ * @param {SVGSVGElement} svg
+ * @param {Panel} panel
+ */
+export function face(svg, panel) {
+  const known = faces.get(svg);
+  if (known) return known;
+  const outline = svg.querySelector(`#flat-${panel.id}`);
+  const box = outline instanceof SVGGraphicsElement ? outline.getBBox() : svg.viewBox.baseVal;
+  // One that is out of sight has no size yet.
+  if (box.width > 0) faces.set(svg, box);
+  return box;
+}
+
+/**
+ * A point of a panel in its picture, y turned over.
+ * @param {SVGSVGElement} svg
+ * @param {Panel} panel
+ * @param {[number, number]} point
+ */
+export function onPicture(svg, panel, [u, v]) {
+  const { x, y } = face(svg, panel);
+  return { x: x + u, y: y + panel.size_mm[1] - v };
+}
+
+/**
+ * The same in pixels of the window.
+ * @param {SVGSVGElement} svg
+ * @param {Panel} panel
+ * @param {[number, number]} point
+ */
+export function place(svg, panel, point) {
+  const box = svg.getBoundingClientRect();
+  const { x, y } = onPicture(svg, panel, point);
+  const shown = svg.viewBox.baseVal;
+  return {
+    x: box.left + ((x - shown.x) / shown.width) * box.width,
+    y: box.top + ((y - shown.y) / shown.height) * box.height,
+  };
+}

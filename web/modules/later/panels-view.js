@@ -1,0 +1,237 @@
+// The panels, flat: all of them in one scale, or one of them large with the key to its holes.
+
+import { drawing, h } from "../dom.js";
+import { OnePanel } from "./one-panel.js";
+import { caption, face, place } from "./panel-places.js";
+
+/** @typedef {import("../../wasm/panelwright.js").View} View */
+/** @typedef {import("../../wasm/panelwright.js").Panel} Panel */
+/** @typedef {import("../../wasm/panelwright.js").Finding} Finding */
+/** @typedef {{ panelPicture: (id: string) => string, drawn: () => void }} PanelsEvents */
+
+/** Between panels in a row, and above a row with the words below it, as the style sheet has them. */
+const GAP = 24;
+const ABOVE = 12;
+const CAPTION = 42;
+/** Below this width there are two panels in a row, and the page scrolls; in pixels. */
+const NARROW = 560;
+/** Left free around a panel, mm, so that its outline keeps its weight. */
+const AIR = 1;
+
+export class PanelsView {
+  /** @type {PanelsEvents} */ #events;
+  /** @type {View | null} */ #view = null;
+  /** @type {string} */ #chosen = "";
+  /** @type {string} */ #fingerprint = "";
+  /** @type {string[]} */ #marked = [];
+  #container;
+  #picker = h("div", { class: "picker", role: "group", "aria-label": "Which panel" });
+  #floor = h("div", { class: "panels" });
+  /** @type {Map<string, HTMLElement>} */ #figures = new Map();
+  /** @type {Map<string, string>} */ #pictures = new Map();
+  /** Which panels stand in which row, as they are laid out now. */
+  #arranged = "";
+  /** @type {OnePanel | null} */ #one = null;
+  /** The pane's size as last seen: asking for it in the middle of a change would lay out the page twice. */
+  #room = { width: 0, height: 0 };
+
+  /**
+   * @param {HTMLElement} container
+   * @param {HTMLElement} tools
+   * @param {PanelsEvents} events
+   */
+  constructor(container, tools, events) {
+    this.#events = events;
+    this.#container = container;
+    tools.append(this.#picker);
+    container.append(this.#floor);
+    this.#floor.addEventListener("scroll", () => events.drawn(), { passive: true });
+  }
+
+  /** @param {View} view */
+  update(view) {
+    const same = this.#fingerprint === view.fingerprint && this.#floor.childElementCount > 0;
+    this.#view = view;
+    this.#fingerprint = view.fingerprint;
+    if (this.#picker.childElementCount !== view.panels.length + 1) this.#listPanels(view);
+    for (const button of this.#picker.querySelectorAll("button")) {
+      button.setAttribute("aria-pressed", String(button.dataset.panel === this.#chosen));
+    }
+    if (same) return;
+    this.#draw();
+  }
+
+  /** @param {string[]} ids */
+  mark(ids) {
+    this.#marked = ids.filter((id) => id.includes("/"));
+    this.#one?.mark(this.#marked);
+    for (const [id, figure] of this.#figures) figure.classList.toggle("marked", ids.some((each) => each.split("/")[0] === id));
+  }
+
+  /** @param {Finding} finding */
+  pointOf(finding) {
+    for (const id of finding.about) {
+      const [panelId, featureId] = id.split("/");
+      const panel = this.#view?.panels.find((one) => one.id === panelId);
+      const feature = panel?.features.find((one) => one.id === featureId);
+      const svg = this.#figures.get(panelId ?? "")?.querySelector("svg");
+      if (panel && feature && svg) return place(svg, panel, feature.centre_mm);
+    }
+    return null;
+  }
+
+  /** Sizes the pictures for the room there is now. */
+  fit() {
+    this.#room = { width: this.#container.clientWidth, height: this.#container.clientHeight };
+    this.#arrange();
+    this.#scale();
+  }
+
+  #scale() {
+    if (!this.#view) return;
+    const all = this.#chosen === "";
+    const panels = all ? this.#view.panels : this.#view.panels.filter((one) => one.id === this.#chosen);
+    const rows = all ? inRows(panels, this.#room.width) : [panels];
+    const width = !all && this.#room.width > NARROW ? this.#room.width - 288 : this.#room.width;
+    const shown = (/** @type {Panel} */ one) => this.#svg(one)?.viewBox.baseVal ?? { width: 1, height: 1 };
+    const across = Math.max(...rows.map((row) => sum(row.map((one) => shown(one).width))));
+    const most = Math.max(...rows.map((row) => row.length));
+    const high = sum(rows.map((row) => Math.max(...row.map((one) => shown(one).height))));
+    const byWidth = (width - GAP * (most + 1)) / across;
+    const byHeight = (this.#room.height - (ABOVE + CAPTION) * rows.length - ABOVE) / high;
+    const scale = Math.max(this.#room.width < NARROW ? byWidth : Math.min(byWidth, byHeight), 0.2);
+    for (const panel of panels) {
+      const svg = this.#svg(panel);
+      if (!svg) continue;
+      const box = svg.viewBox.baseVal;
+      svg.setAttribute("width", String(box.width * scale));
+      svg.setAttribute("height", String(box.height * scale));
+      svg.style.setProperty("--px", String(1 / scale));
+    }
+    this.#one?.place();
+  }
+
+  /** @param {Panel} panel */
+  #svg(panel) {
+    return this.#figures.get(panel.id)?.querySelector("svg") ?? null;
+  }
+
+  /** @param {View} view */
+  #listPanels(view) {
+    const button = (/** @type {string} */ id, /** @type {string} */ label) =>
+      h("button", { type: "button", class: "quiet", "data-panel": id, onclick: () => this.#choose(id) }, label);
+    this.#picker.replaceChildren(
+      button("", "All"),
+      ...view.panels.map((panel) => button(panel.id, panel.label.replace(/ panel$/i, ""))),
+    );
+  }
+
+  /** @param {string} id */
+  #choose(id) {
+    this.#chosen = id;
+    this.#fingerprint = "";
+    if (this.#view) this.update(this.#view);
+  }
+
+  /**
+   * Shows the panel whose picture was pressed. The picture goes, so the keyboard goes on in the large one.
+   * @param {string} id
+   */
+  #enlarge(id) {
+    this.#choose(id);
+    this.#one?.focus();
+  }
+
+  #draw() {
+    const view = this.#view;
+    if (!view) return;
+    if (this.#room.width === 0) this.#room = { width: this.#container.clientWidth, height: this.#container.clientHeight };
+    const panel = view.panels.find((one) => one.id === this.#chosen);
+    if (panel) {
+      const before = this.#one;
+      this.#figures.clear();
+      this.#pictures.clear();
+      this.#one = new OnePanel(panel, this.#events.panelPicture(panel.id));
+      this.#figures.set(panel.id, this.#one.figure);
+      const kept = before?.state(panel);
+      this.#floor.replaceChildren(this.#one.element);
+      if (kept) this.#one.restore(kept);
+      this.#one.mark(this.#marked);
+    } else {
+      this.#drawAll(view);
+    }
+    this.#scale();
+    this.#events.drawn();
+  }
+
+  /** @param {View} view */
+  #drawAll({ panels }) {
+    if (this.#one || this.#pictures.size !== panels.length) {
+      this.#one = null;
+      this.#arranged = "";
+      this.#figures.clear();
+      this.#pictures.clear();
+    }
+    const fresh = panels.filter((panel) => {
+      const picture = this.#events.panelPicture(panel.id);
+      if (this.#pictures.get(panel.id) === picture) return false;
+      this.#pictures.set(panel.id, picture);
+      this.#fill(panel, picture);
+      return true;
+    });
+    this.#arrange();
+    // Among all panels there is no room for dimensions and words: only the panel itself is shown. Every outline is
+    // asked for before the first picture is cropped, or each would lay out the page anew.
+    const faces = fresh.flatMap((panel) => {
+      const svg = this.#svg(panel);
+      return svg ? [{ svg, box: face(svg, panel) }] : [];
+    });
+    for (const { svg, box } of faces) {
+      svg.setAttribute("viewBox", `${box.x - AIR} ${box.y - AIR} ${box.width + 2 * AIR} ${box.height + 2 * AIR}`);
+    }
+  }
+
+  /** Puts the panels into rows, where they do not stand in them already. */
+  #arrange() {
+    if (!this.#view || this.#chosen !== "" || this.#figures.size === 0) return;
+    const rows = inRows(this.#view.panels, this.#room.width);
+    const arranged = rows.map((row) => row.map(({ id }) => id).join(" ")).join("|");
+    if (this.#arranged === arranged) return;
+    this.#arranged = arranged;
+    this.#floor.replaceChildren(...rows.map((row) => h("div", { class: "panel-row" }, ...row.map(({ id }) => this.#figures.get(id)))));
+  }
+
+  /**
+   * A panel among the others. Its button stays through a change, so that the keyboard keeps its place.
+   * @param {Panel} panel
+   * @param {string} picture
+   */
+  #fill(panel, picture) {
+    const svg = drawing(picture);
+    svg.setAttribute("aria-hidden", "true");
+    let figure = this.#figures.get(panel.id);
+    if (!figure) {
+      figure = h("button", { type: "button", class: "panel-figure", onclick: () => this.#enlarge(panel.id) });
+      this.#figures.set(panel.id, figure);
+    }
+    figure.replaceChildren(svg, caption(panel));
+  }
+}
+
+/**
+ * Chassis above, then the sleeve around its front; two side by side where it is narrow.
+ * @param {Panel[]} panels
+ * @param {number} width
+ */
+function inRows(panels, width) {
+  const by = (/** @type {string[]} */ ids) => ids.flatMap((id) => panels.filter((panel) => panel.id === id));
+  const wide = [by(["floor", "back", "top"]), by(["left", "front", "right"])];
+  const narrow = [by(["floor", "back"]), by(["left", "right"]), by(["front", "top"])];
+  const rows = (width < NARROW ? narrow : wide).filter((row) => row.length > 0);
+  return sum(rows.map((row) => row.length)) === panels.length ? rows : [panels];
+}
+
+/** @param {number[]} numbers */
+function sum(numbers) {
+  return numbers.reduce((all, one) => all + one, 0);
+}
