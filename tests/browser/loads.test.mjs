@@ -128,6 +128,9 @@ test("a part of the page that does not load is told so, and is tried again", asy
   /** @type {string[]} */
   const asked = [];
   context.on("request", (request) => asked.push(new URL(request.url()).pathname));
+  await page.addInitScript(() => {
+    window.requestIdleCallback = () => 0;
+  });
   await open(page, own.url);
   assert.deepEqual(asked.filter((path) => path.includes("/later/")), [], "the page stands without it");
   await tab(page, "Lists");
@@ -144,8 +147,12 @@ test("a part of the page that does not load is told so, and is tried again", asy
 
 test("what the tabs bring is at hand when one is pressed: the paper is there with the next frame", async () => {
   const { page, context, wrong } = await newVisitor(browser);
+  await page.addInitScript(() => {
+    window.requestIdleCallback = () => 0;
+  });
   await open(page, host.url);
   const lists = page.getByRole("tab", { name: "Lists" });
+  // A browser that is never idle: the hand on the tabs is what brings them.
   const [answer] = await Promise.all([page.waitForResponse(/\/later\/papers\.js$/), lists.hover()]);
   await answer.finished();
   await page.waitForTimeout(100);

@@ -1,6 +1,6 @@
 // Parts of the page that are loaded when they are first wanted. Their names stand in `crates/xtask/src/shrink.rs`, too.
 
-/** Sheets, lists and comparing: what lies where the drawing lies. */
+/** Panels, sheets, lists and comparing: what lies where the case lies at first. */
 export const laterPapers = () => brought(import("./later/papers.js"));
 
 /** Kits: several designs on the same sheets. */

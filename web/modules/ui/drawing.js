@@ -1,11 +1,11 @@
-// The drawing: the case first, the flat panels next, then what is worked out when it is first looked at; one click
-// between them.
+// The drawing: the case first; the flat panels and the other papers come when they are first wanted, or when the page has
+// nothing better to do. One click between them.
 
 import { h } from "../dom.js";
+import { idle } from "../idle.js";
 import { laterKits, laterPapers } from "../later.js";
 import { CaseView } from "./case-view.js";
 import { inSight, show } from "./jumps.js";
-import { PanelsView } from "./panels-view.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/panelwright.js").Finding} Finding */
@@ -35,7 +35,8 @@ export class Drawing {
   /** @type {Map<TabName, Pane>} */ #panes = new Map();
   #container;
   #case;
-  #panels;
+  /** @type {import("../later/panels-view.js").PanelsView | null} */ #panels = null;
+  /** @type {string[]} what is marked in every picture */ #marked = [];
   /** @type {TabName} */ #shown = "case";
   /** @type {View | null} */ #view = null;
   /** @type {DrawingEvents} */ #events;
@@ -80,13 +81,10 @@ export class Drawing {
       ...all.map(({ pane }) => pane),
     );
     this.#case = new CaseView(...this.#place("case"), events);
-    this.#panels = new PanelsView(...this.#place("panels"), {
-      panelPicture: events.panelPicture,
-      drawn: events.drawn,
-    });
-    this.#panes.set("case", this.#case).set("panels", this.#panels);
+    this.#panes.set("case", this.#case);
     new ResizeObserver(() => this.#fit()).observe(container);
     this.#open("case");
+    idle(() => void this.#reach());
   }
 
   /**
@@ -107,7 +105,7 @@ export class Drawing {
 
   /** Brings the papers before they are asked for; what goes wrong is said when they are. */
   async #reach() {
-    if (this.#panes.has("sheets")) return;
+    if (this.#panels) return;
     await laterPapers().then(
       (part) => this.#lay(part),
       () => undefined,
@@ -129,12 +127,17 @@ export class Drawing {
    * @param {Awaited<ReturnType<typeof laterPapers>>} part
    */
   #lay(part) {
-    if (this.#panes.has("sheets")) return;
+    if (this.#panels) return;
+    this.#panels = new part.PanelsView(...this.#place("panels"), this.#events);
+    this.#panels.mark(this.#marked);
     this.#panes
+      .set("panels", this.#panels)
       .set("sheets", new part.SheetsView(...this.#place("sheets"), { ...this.#events, kits: laterKits }))
       .set("lists", new part.ListsView(...this.#place("lists"), this.#events))
       .set("compare", new part.CompareView(...this.#place("compare"), this.#events));
-    if (this.#view && this.#shown !== "case" && this.#shown !== "panels") this.update(this.#view);
+    if (this.#shown === "case" || !this.#view) return;
+    this.update(this.#view);
+    this.#fit();
   }
 
   /**
@@ -147,8 +150,9 @@ export class Drawing {
     const first = this.#view && finding ? this.#view.findings.indexOf(finding) : -1;
     const elsewhere = this.#shown !== "case" && (this.#shown !== "panels" || !feature);
     if (finding && elsewhere && this.#case.pointOf(first) !== null) this.#open("case");
+    this.#marked = about;
     this.#case.mark(about);
-    this.#panels.mark(about);
+    this.#panels?.mark(about);
   }
 
   /** Brings the picture into the window, where it is not in it. */
@@ -166,7 +170,7 @@ export class Drawing {
     const finding = this.#view?.findings[index];
     if (!finding) return null;
     if (this.#shown === "case") return this.#case.pointOf(index);
-    return this.#shown === "panels" ? this.#panels.pointOf(finding) : null;
+    return this.#shown === "panels" ? (this.#panels?.pointOf(finding) ?? null) : null;
   }
 
   get showsCase() {
