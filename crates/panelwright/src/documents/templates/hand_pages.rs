@@ -8,7 +8,7 @@ use crate::design::{Method, Spec};
 use crate::documents::marking;
 use crate::drawing::Page;
 use crate::drawing::number::format_number;
-use crate::panels::{Edge, Panel};
+use crate::panels::{Edge, FeatureKind, Panel};
 
 const ALL: [Edge; 4] = [Edge::Left, Edge::Right, Edge::Lower, Edge::Upper];
 
@@ -38,18 +38,22 @@ pub fn order_pages(spec: &Spec, panels: &[Panel], foot: &str, setup: &PageSetup)
                 }
             })
             .collect();
-        flow.words(&format!("1. Drill, thinnest first. {}.", drills.join("; ")));
+        // A counterbore's bit runs on its middle, which a hole of the full size would have taken away.
+        let sunk = panel.features.iter().any(|feature| feature.kind == FeatureKind::Counterbore);
+        let sunk = if sunk {
+            " A counterbore comes before the hole in its middle: mark that through with a thin drill, sink, then drill it."
+        } else {
+            ""
+        };
+        flow.words(&format!("1. Drill, thinnest first. {}.{sunk}", drills.join("; ")));
         let order = hand_order(panel);
         let mut step = 2;
         let mut cuts: Vec<(String, usize, f64)> = Vec::new();
         for index in &order.inside {
             let feature = &panel.features[*index];
             let what = words::short_why(feature);
-            let what = if feature.kind == crate::panels::FeatureKind::Vent {
-                "vents, between their drilled ends".to_owned()
-            } else {
-                what
-            };
+            let what =
+                if feature.kind == FeatureKind::Vent { "vents, between their drilled ends".to_owned() } else { what };
             let deep = frame_needed_mm(&feature.contour, panel.size_mm, &ALL);
             match cuts.last_mut() {
                 Some(last) if last.0 == what => {

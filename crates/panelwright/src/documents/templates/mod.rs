@@ -151,6 +151,7 @@ pub fn pdf(build: &Build, setup: &PageSetup) -> Vec<u8> {
 mod tests {
     use super::*;
     use crate::design::Design;
+    use crate::drawing::Item;
 
     #[test]
     fn pages_are_as_many_as_promised() {
@@ -174,5 +175,30 @@ mod tests {
                 assert_eq!(drawn.iter().any(|page| said(page, "Blocked: do not cut yet")), build.blocked());
             }
         }
+    }
+
+    #[test]
+    fn what_lies_in_the_printers_margin_is_given_as_a_measure() {
+        let build = Build::of(&Design::default());
+        let setup = setup(&build.spec.template, None);
+        let drawn = pages(&build, &setup);
+        let mut letters = 0;
+        for page in &drawn {
+            let marks = page.drawing.layers.iter().filter(|layer| layer.name == "marks");
+            for item in marks.flat_map(|layer| &layer.items) {
+                let Item::Text(text) = item else { continue };
+                letters += 1;
+                let reached = |at: f64, size: f64| setup.margin_mm <= at && at <= size - setup.margin_mm;
+                assert!(reached(text.at.x, page.width_mm) && reached(text.at.y, page.height_mm), "{text:?}");
+            }
+        }
+        assert!(letters > 40);
+        // The rear opening runs to 3 mm from the back's edge, where a margin of 10 mm hides its side.
+        let back = build.panels.iter().find(|panel| panel.wall == crate::design::Wall::Back).unwrap();
+        let opening = back.features.iter().find(|feature| feature.id == "io-aperture").unwrap();
+        let left = back.size_mm[0] / 2.0 - opening.contour.bbox().x0;
+        let said = format!("goes to {} left of", words::mm(left));
+        let texts = drawn.iter().flat_map(|page| &page.drawing.layers).flat_map(|layer| &layer.items);
+        assert!(texts.filter(|item| format!("{item:?}").contains(&said)).count() == 1, "{said}");
     }
 }

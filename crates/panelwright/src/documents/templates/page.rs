@@ -1,6 +1,8 @@
 //! A panel's template on a page, or in a field of a page that several panels share, in page millimetres.
 
 mod blocks;
+mod letter;
+mod reach;
 
 use kurbo::{Point, Rect, Vec2};
 
@@ -161,12 +163,7 @@ impl<'a> Page<'a> {
             _ if feature.diameter_mm.is_some() => self.cross(centre, 4.0),
             _ => {}
         }
-        if let Some(key) = &feature.key {
-            let at = Point::new(bounds.x1 + 0.9, bounds.y1 + 0.4);
-            self.pen.text("marks", at, TEXT_MM, Anchor::Start, Weight::SemiBold, key);
-            let width = text_width_mm(key, TEXT_MM, Weight::SemiBold);
-            self.free.take(Rect::new(at.x, at.y, at.x + width, at.y + TEXT_MM), 0.6);
-        }
+        self.letter(feature, bounds);
         for hole in self.blades(feature) {
             let at = hole.centre + self.origin;
             self.pen.circle("marks", at, hole.diameter_mm / 2.0, Line::Hidden);

@@ -7,7 +7,7 @@ use super::super::plan::Way;
 use super::super::words::{self, KeyRow};
 use super::{PackWords, Page, SMALL_MM, TEXT_MM};
 use crate::drawing::{Anchor, Contour, Weight, text_width_mm};
-use crate::panels::{Feature, FeatureKind, Purpose};
+use crate::panels::{Feature, Purpose};
 
 /// Size of a panel's name, mm.
 const NAME_MM: f64 = 5.0;
@@ -103,7 +103,9 @@ impl Page<'_> {
                 what: "Blade entry: drill inside the opening, then saw".to_owned(),
             });
         }
-        let vents = sawn.iter().filter(|feature| feature.purpose == Purpose::Vent).count();
+        // Rounds are drilled; only slots are sawn.
+        let vents =
+            sawn.iter().filter(|feature| feature.purpose == Purpose::Vent && feature.diameter_mm.is_none()).count();
         if vents > 0 {
             rows.push(KeyRow {
                 letter: String::new(),
@@ -117,7 +119,7 @@ impl Page<'_> {
 
     /// Writes rows in tables of at most so many, smaller ones where there is no room; no row is left out as long as its
     /// letter and drill find room.
-    fn rows(&mut self, rows: &[KeyRow], chunk: usize) {
+    pub(super) fn rows(&mut self, rows: &[KeyRow], chunk: usize) {
         let mut rest = rows;
         let mut chunk = chunk.max(1);
         while !rest.is_empty() {
@@ -176,34 +178,6 @@ impl Page<'_> {
             return true;
         }
         false
-    }
-
-    /// Holes of a panel as large as the paper that the printer does not reach: measured from the centre lines.
-    pub(super) fn out_of_reach(&mut self) {
-        if self.plan.way != Way::Ticks {
-            return;
-        }
-        let [w, h] = self.panel.size_mm;
-        let reach = self.printable - self.origin;
-        let rows: Vec<KeyRow> = self
-            .panel
-            .features
-            .iter()
-            .filter(|feature| feature.kind == FeatureKind::Hole && !reach.contains(feature.centre))
-            .map(|feature| {
-                let (x, y) = (feature.centre.x - w / 2.0, feature.centre.y - h / 2.0);
-                let side = |value: f64, low: &str, high: &str| {
-                    format!("{} {}", words::mm(value.abs()), if value < 0.0 { low } else { high })
-                };
-                KeyRow {
-                    letter: feature.key.clone().unwrap_or_default(),
-                    drill: "measure".to_owned(),
-                    count: 1,
-                    what: format!("{}, {} of the centre lines", side(x, "left", "right"), side(y, "below", "above")),
-                }
-            })
-            .collect();
-        self.rows(&rows, rows.len());
     }
 
     /// A little map of the pages of a panel, this one filled.
