@@ -10,11 +10,11 @@ use super::hang::{Hung, hang, openings_as_solids};
 use super::hangers::before_cooler;
 use super::needs::{Needs, Settled, settle};
 use super::supply::place_supply;
-use super::{Arrangement, BoardPlace, DrivePlace, SupplyPlace, drives, hardware_room};
+use super::{Arrangement, BoardPlace, DrivePlace, SupplyPlace, drives, feet, hardware_room};
 use crate::design::{DrivePlace as DriveWanted, SizeRule, Spec, SupplyKind, SupplyPose, Wall};
 use crate::dimensions::boards;
 use crate::dimensions::margins;
-use crate::parts::{Part, board, card, cooler, drive, supply};
+use crate::parts::{Part, PartKind, board, card, cooler, drive, supply};
 use crate::solid::Aabb;
 use crate::sorting::{sort_by, sort_by_key};
 
@@ -132,11 +132,29 @@ fn begin(spec: &Spec, pose: SupplyPose) -> Begun {
         parts.extend(card::parts(card_spec, &spec.board, &place, t));
     }
     let mut needs = around_board(spec, &place, &parts);
+    let feet_beside = !feet::fit_below_board(spec);
+    if feet_beside {
+        needs = beside_feet(spec, needs, &parts[0].bodies[0]);
+    }
     let supply_place = place_supply(spec, pose, &parts, &mut needs);
     if let Some(supply_place) = &supply_place {
-        parts.push(supply::part(&spec.supply, supply_place, t));
+        let part = supply::part(&spec.supply, supply_place, t);
+        // One on end in front of the board leaves the feet the corners before it.
+        if feet_beside && !matches!(pose, SupplyPose::EndFront | SupplyPose::Auto) {
+            needs = beside_feet(spec, needs, &part.bounds());
+        }
+        parts.push(part);
     }
     Begun { needs, parts, board: place, supply: supply_place }
+}
+
+/// Room on both sides of what no foot fits below, unless a case with it would not keep its size rule.
+fn beside_feet(spec: &Spec, needs: Needs, body: &Aabb) -> Needs {
+    let strip = gap(spec) + feet::STRIP_MM;
+    let mut wider = needs;
+    wider.left(body.min[0] - strip, body.min[0] - strip);
+    wider.right(body.max[0] + strip, body.max[0] + strip);
+    if settle(&wider, spec).excess <= settle(&needs, spec).excess { wider } else { needs }
 }
 
 fn complete(spec: &Spec, begun: Begun) -> Draft {
@@ -154,7 +172,20 @@ fn complete(spec: &Spec, begun: Begun) -> Draft {
                 needs
             };
             let over = |body: &Aabb, zone: &Aabb| settle(&around(needs, body, zone), spec).excess;
-            let mut obstacles: Vec<Aabb> = parts.iter().flat_map(|part| part.bodies.iter().copied()).collect();
+            // What is on the underside of the board comes down into the room of a drive on the floor.
+            let lower = |part: &Part| {
+                if part.kind == PartKind::Board && wanted == DriveWanted::Floor {
+                    boards::UNDERSIDE_BACKPLATE.get()
+                } else {
+                    0.0
+                }
+            };
+            let lowered = |part: &Part, body: &Aabb| Aabb {
+                min: [body.min[0], body.min[1], body.min[2] - lower(part)],
+                max: body.max,
+            };
+            let mut obstacles: Vec<Aabb> =
+                parts.iter().flat_map(|part| part.bodies.iter().map(move |body| lowered(part, body))).collect();
             if wanted == DriveWanted::Back {
                 // Its screws go through the back: not where an opening is.
                 obstacles.extend(openings_as_solids(spec, &place, &room));

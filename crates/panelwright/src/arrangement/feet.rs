@@ -1,6 +1,6 @@
 //! Finds places for the four feet on the floor (case frame): near the corners, clear of what stands there.
 
-use crate::design::{FeetKind, FeetSpec};
+use crate::design::{FeetKind, FeetSpec, Spec};
 use crate::dimensions::boards::UNDERSIDE_LEADS;
 use crate::dimensions::fasteners::{Thread, major_diameter};
 use crate::dimensions::margins;
@@ -21,6 +21,17 @@ const EDGE_MM: f64 = margins::FOOT_FROM_EDGE.get();
 
 /// Strip along an edge of the floor in which a foot's nut finds room, mm.
 pub const STRIP_MM: f64 = EDGE_MM + feet::NUT_SIDE_MM / 2.0 + AIR_MM;
+
+/// Whether what holds a foot above the floor has room below the board and its leads.
+#[must_use]
+pub fn fit_below_board(spec: &Spec) -> bool {
+    if spec.feet.kind == FeetKind::None {
+        return true;
+    }
+    let end = feet::bolt_end_mm(&spec.feet, spec.sheet.thickness_mm());
+    let high = feet::above_floor(spec.feet.kind)[1].max(end);
+    high + AIR_MM + UNDERSIDE_LEADS.get() <= spec.board.standoff_mm
+}
 
 /// Centres of the feet, case x and y. `floor` are the floor's edges: left, front, right, rear; `reserved` is room for
 /// hardware that has no choice of place.

@@ -179,3 +179,45 @@ fn a_fan_on_a_crowded_floor_stays_before_the_back() {
     assert!(fan.min[1] >= 6.0 && fan.max[1] <= arrangement.case.outside_mm[1] - 6.0, "{fan:?}");
     assert_eq!(overlaps(&arrangement), []);
 }
+
+/// On low standoffs (6.35 mm are the least of ATX 2.2, section 3.4.2) no nut has room below the board: the feet stand
+/// beside it, far enough apart, and a drive on the floor keeps out from under the board's leads.
+#[test]
+fn low_boards_leave_room_beside_them_for_feet_and_drives() {
+    use crate::Build;
+    use crate::fit::Severity;
+    for form in ["mini-itx", "mini-dtx", "flexatx", "microatx", "atx"] {
+        for (card, feet, pose) in [
+            ("none", "bolts", "auto"),
+            ("standard", "bolts", "end-front"),
+            ("none", "spikes", "back-flat"),
+            ("standard", "pads", "back-tall"),
+            ("none", "bolts", "end-beside"),
+        ] {
+            for standoff in [6.35, 10.0, 12.0] {
+                let mut design = Design::default();
+                for (key, value) in [
+                    ("size.rule", "smallest".into()),
+                    ("board.form", form.into()),
+                    ("board.standoff", standoff.into()),
+                    ("card.kind", card.into()),
+                    ("feet.kind", feet.into()),
+                    ("supply.pose", pose.into()),
+                    ("drive1.place", "floor".into()),
+                ] {
+                    let value: serde_json::Value = value;
+                    design.set_json(key, &value).unwrap();
+                }
+                let build = Build::of(&design);
+                let about = |finding: &&crate::fit::Finding| {
+                    finding.severity == Severity::Blocks
+                        && (["feet-base", "drive-under-board"].contains(&finding.rule)
+                            || finding.about.iter().any(|id| id.contains("foot")))
+                };
+                let found: Vec<&str> =
+                    build.findings.iter().filter(about).map(|finding| finding.text.as_str()).collect();
+                assert!(found.is_empty(), "{form} {card} {feet} {pose} {standoff}: {found:?}");
+            }
+        }
+    }
+}
