@@ -20,6 +20,10 @@ use crate::solid::{Aabb, TOUCH_MM};
 const LOOSE: Sourced<f64> =
     Sourced::new(1.0, Source::common_practice("Workshop custom", "0.3 is close, 0.5 easy, 1.0 loose"));
 
+/// Clearance on a side below which no sleeve slides that is filed by hand, mm.
+const CLOSE: Sourced<f64> =
+    Sourced::new(0.3, Source::common_practice("Workshop custom", "0.3 is close, 0.5 easy, 1.0 loose"));
+
 pub(super) const SLEEVE_PATH: Rule = Rule {
     name: "sleeve-path",
     what: "The sleeve comes straight off: nothing fixed to it hits anything fixed to floor and back on the whole way.",
@@ -253,20 +257,34 @@ fn sleeve_jams(scene: &Scene, found: &mut Vec<Finding>) {
     // What suits the worst case ends the finding altogether.
     let more =
         |words: &dyn Fn(String) -> String| Remedy::new().at_least("sleeve.clearance", clearance - worst / 2.0, words);
-    let finding = if fitted_by_hand(scene) {
+    let side = play.mean_mm / 2.0;
+    let finding = if fitted_by_hand(scene) && side < CLOSE.get() - TOUCH_MM {
+        SLEEVE_JAMS
+            .caution(format!(
+                "The sleeve jams: it has {} of air on each side, and what is filed by hand wants {}.",
+                words::mm(side.max(0.0)),
+                words::limit(CLOSE.get())
+            ))
+            .with_mm(side, CLOSE.get())
+            .with_mends(Remedy::new().at_least("sleeve.clearance", clearance + CLOSE.get() - side, |side| {
+                format!("take a running clearance of {side} a side")
+            }))
+    } else if fitted_by_hand(scene) {
         if likely >= -TOUCH_MM {
             return;
         }
+        // What comes out too narrow cannot be filed wider: the room for the file is left while sawing.
         SLEEVE_JAMS
             .note(format!(
                 "Work by hand is true to some ±{cut}: the sleeve may come out {} too narrow.",
                 words::short(-likely)
             ))
             .with_mm(likely, 0.0)
-            .with_remedy(
-                "Saw front and top to the line, try the sleeve on and file them to the chassis before its joints are \
-                 fixed; or state how true you cut.",
-            )
+            .with_remedy(format!(
+                "Leave front and top {} wider than their lines, try the sleeve on and file them until it slides, before \
+                 its joints are fixed; or state how true you cut.",
+                words::short(-likely)
+            ))
     } else if likely < -TOUCH_MM {
         SLEEVE_JAMS
             .caution(format!(

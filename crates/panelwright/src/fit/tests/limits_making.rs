@@ -127,6 +127,12 @@ pub(super) fn rows() -> Vec<Row> {
                 spec.sleeve.clearance_mm = 1.2 - over;
             })
         }),
+        ("sleeve-jams", Caution, "by hand, closer than close", "left", |over| {
+            of(|spec| {
+                spec.making.method_of = [Method::Hand; 6];
+                spec.sleeve.clearance_mm = 0.3 - over;
+            })
+        }),
         ("sleeve-jams", Caution, "router, class m", "left", |over| {
             // The same of class m: ±0.5 on four edges.
             of(|spec| spec.sleeve.clearance_mm = 0.5 - over)
