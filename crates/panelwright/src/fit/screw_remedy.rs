@@ -22,7 +22,8 @@ pub(super) fn remedy(scene: &Scene, screw: &Screw, range: &str) -> String {
         screw.joins.contains(&id)
     });
     let Some(drive) = drive else { return format!("{}.", words::capital(&by_hand)) };
-    let mut counts = washers_with_a_screw(drive, scene.case.arrangement.case.thickness_mm, MOST_WASHERS);
+    let clamped = scene.case.arrangement.case.thickness_mm + scene.case.spec.sheet.finish_out_mm;
+    let mut counts = washers_with_a_screw(drive, clamped, MOST_WASHERS);
     if counts.iter().any(|count| *count >= WASHERS_WANTED) {
         counts.retain(|count| *count >= WASHERS_WANTED);
     }

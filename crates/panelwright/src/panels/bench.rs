@@ -73,6 +73,11 @@ impl<'a> Bench<'a> {
         self.arrangement.case.thickness_mm
     }
 
+    /// What a screw from outside clamps of a panel, mm: the sheet with the film and paint under the screw's head.
+    pub fn clamped(&self) -> f64 {
+        self.thickness() + self.spec.sheet.finish_out_mm
+    }
+
     /// Where a point of the case lies on a panel, seen square to it.
     pub fn on(&self, wall: Wall, case: [f64; 3]) -> Point {
         self.panel(wall).frame.to_panel(case).0
@@ -163,10 +168,10 @@ impl<'a> Bench<'a> {
         });
     }
 
-    /// A screw whose head lies outside a panel, at a point of its outside face, and points straight in.
+    /// A screw whose head lies outside a panel, on the finish of its outside face, and points straight in.
     pub fn screw_from_outside(&mut self, wall: Wall, at: Point, plan: Plan) {
         let frame = self.panel(wall).frame;
         let inward = frame.out.map(|value| if value == 0.0 { 0.0 } else { -value });
-        self.screws.push(plan.screw(frame.to_case(at, 0.0), inward));
+        self.screws.push(plan.screw(frame.to_case(at, self.spec.sheet.finish_out_mm), inward));
     }
 }

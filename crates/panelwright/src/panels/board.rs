@@ -76,7 +76,7 @@ fn from_below(bench: &Bench, letter: char, standoff_mm: f64) -> Plan {
     let most = standoff_mm - KEPT_FOR_BOARD_MM;
     let id = format!("screw-board-standoff-{letter}");
     let plan =
-        Plan::new(id, "screw from below into a standoff", STANDOFF_THREAD, bench.thickness(), Grip::Steel(Some(most)))
+        Plan::new(id, "screw from below into a standoff", STANDOFF_THREAD, bench.clamped(), Grip::Steel(Some(most)))
             .joins(["floor".to_owned(), format!("standoff-{letter}")]);
     if plan.has_length() {
         return plan;

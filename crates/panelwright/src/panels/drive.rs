@@ -50,7 +50,7 @@ fn one(bench: &mut Bench, index: usize) {
         }
         screws += 1;
         let plan =
-            plan(format!("screw-drive-{number}-{screw}"), place.kind, height, bench.thickness() + place.washers_mm)
+            plan(format!("screw-drive-{number}-{screw}"), place.kind, height, bench.clamped() + place.washers_mm)
                 .joins([place.wall.name(), id.as_str()]);
         bench.screw_from_outside(place.wall, at, plan);
     }
@@ -73,10 +73,11 @@ fn plan(id: String, kind: DriveKind, height_mm: f64, clamped_mm: f64) -> Plan {
     Plan { washers: 0..=WASHERS_MOST, source: Some(depth.most.source()), ..plan }
 }
 
-/// The numbers of washers under a drive, up to `most`, with which a sold screw holds it on sheet of this thickness.
-pub(crate) fn washers_with_a_screw(drive: &DriveSpec, thickness_mm: f64, most: u8) -> Vec<u8> {
+/// The numbers of washers under a drive, up to `most`, with which a sold screw holds it on sheet that measures so
+/// much with its finish outside.
+pub(crate) fn washers_with_a_screw(drive: &DriveSpec, sheet_mm: f64, most: u8) -> Vec<u8> {
     let fits = |washers: &u8| {
-        let clamped = thickness_mm + f64::from(*washers) * WASHER_MM;
+        let clamped = sheet_mm + f64::from(*washers) * WASHER_MM;
         plan(String::new(), drive.kind, drive.height_mm, clamped).screw([0.0; 3], [0.0, 0.0, 1.0]).length_mm.is_some()
     };
     (0..=most).filter(fits).collect()

@@ -68,7 +68,7 @@ fn one(bench: &mut Bench, index: usize) {
         )
         .about(id.as_str());
         bench.hole(wall, cut, at, drill);
-        let clamped = bench.thickness() + held;
+        let clamped = bench.clamped() + held;
         let plan = Plan::new(format!("screw-fan-{number}-{screw}"), "screw of a fan", thread, clamped, Grip::Nut)
             .joins([wall.name(), id.as_str()]);
         bench.screw_from_outside(wall, at, plan);

@@ -4,9 +4,10 @@ use kurbo::Point;
 
 use super::bench::{Bench, Cut};
 use super::corner::{Corner, inside};
-use super::panel::{Face, FeatureKind, Purpose};
+use super::panel::{Assembly, Face, FeatureKind, Purpose};
 use super::screws::{Grip, Plan};
 use super::site::{driven_from, head_solid, screw_solids};
+use super::sleeve::assembly;
 use crate::design::{BracketScrews, Wall};
 use crate::dimensions::fasteners::{
     Fit, PILOT_DEEPER, TappingScrew, Thread, clearance_hole, nut, pilot_drill, sharp_corners_mm, sold_lengths, washer,
@@ -81,7 +82,10 @@ pub(super) fn screw(bench: &Bench, corner: &Corner, index: usize, hole: &LegHole
     let mut inward = [0.0; 3];
     inward[axis] = sense;
     let mut outside = at;
-    outside[axis] -= sense * t;
+    let sheet = &bench.spec.sheet;
+    outside[axis] -= sense * (t + sheet.finish_out_mm);
+    // The legs inside the sleeve lie on the finish that slides along the chassis; floor and back bear none there.
+    let lining = if assembly(wall) == Assembly::Sleeve { sheet.finish_in_mm } else { 0.0 };
     let id = match hole.purpose {
         // Its two holes bear one name, on two panels.
         Purpose::TongueBracketScrew => format!("screw-{}-{}", hole.id, wall.name()),
@@ -90,11 +94,15 @@ pub(super) fn screw(bench: &Bench, corner: &Corner, index: usize, hole: &LegHole
     let joins = [wall.name(), part];
     match hole.fixing {
         Fixing::Through(washers) => {
-            Plan::new(id, hole.what, thread, t + washers + leg, Grip::Nut).joins(joins).screw(outside, inward)
+            Plan::new(id, hole.what, thread, bench.clamped() + lining + washers + leg, Grip::Nut)
+                .joins(joins)
+                .screw(outside, inward)
         }
         Fixing::Captive => {
             let grip = Grip::Depth(leg + nut(thread).height_mm, None);
-            Plan::new(id, hole.what, thread, t + corner.gaps[index], grip).joins(joins).screw(outside, inward)
+            Plan::new(id, hole.what, thread, bench.clamped() + corner.gaps[index], grip)
+                .joins(joins)
+                .screw(outside, inward)
         }
         Fixing::Short => {
             let mut head = at;

@@ -102,7 +102,7 @@ fn usb_a(bench: &mut Bench, wall: Wall, centre: Point, number: usize) {
             format!("screw-{id}-{}", index + 1),
             "screw of a USB-A socket",
             Thread::M3,
-            bench.thickness(),
+            bench.clamped(),
             grip,
         )
         .joins([wall.name(), id.as_str()]);

@@ -67,7 +67,7 @@ fn built_in(bench: &mut Bench) {
         bench.hole(wall, cut, at, diameter);
         let id = format!("screw-supply-{number}");
         let grip = Grip::Steel(Some(DEEPEST_MM));
-        let plan = Plan::new(id, "screw of the supply", thread, bench.thickness(), grip).joins([wall.name(), "supply"]);
+        let plan = Plan::new(id, "screw of the supply", thread, bench.clamped(), grip).joins([wall.name(), "supply"]);
         bench.screw_from_outside(wall, at, Plan { washers: 1..=3, ..plan });
     }
     let centres: Vec<[f64; 2]> =

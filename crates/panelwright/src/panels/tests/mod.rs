@@ -4,6 +4,7 @@
 //! u = 222 - t - 0.5 - x, v = y - t - 0.5; the back's is u = 222 - t - 0.5 - x, v = z; hole C lies 12.27 before the
 //! back's inside face (ATX 2.2, figure 4) and the standoff's length above the floor.
 
+mod finish;
 mod hardware;
 mod joints;
 mod lane;
