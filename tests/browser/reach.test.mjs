@@ -139,6 +139,40 @@ test("the whole job can be done by keyboard", async () => {
   await context.close();
 });
 
+test("the whole job can be done by touch on a phone, and its link opens on another", async () => {
+  const { page, context, wrong } = await newVisitor(browser, PHONE);
+  await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+  await open(page, host.url);
+  await page.locator(".sentence").getByRole("combobox", { name: "Board" }).selectOption("microatx");
+  await page.getByRole("button", { name: "Everything else you can choose" }).tap();
+  await page.getByRole("heading", { name: "Feet", exact: true }).tap();
+  await page.locator('.field[data-key="feet.height"]').getByRole("spinbutton").fill("45");
+  const size = page.getByRole("combobox", { name: "The case is" });
+  await size.selectOption("given");
+  await page.getByLabel("Outside height, mm").fill("150");
+  const blocks = page.locator("li.note.is-blocks .note-button").first();
+  await blocks.waitFor();
+  await page.getByRole("link", { name: "Notes" }).tap();
+  await blocks.tap();
+  await page.locator(".leader.selected").waitFor();
+  await page.getByRole("link", { name: "Brief" }).tap();
+  await size.selectOption("smallest");
+  await page.locator(".verdict.clear").waitFor();
+  await page.getByRole("link", { name: "Take away" }).tap();
+  const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save PDF of the templates" }).tap()]);
+  assert.match(download.suggestedFilename(), /templates-a4\.pdf$/);
+  await page.getByRole("button", { name: "Copy link" }).tap();
+  await page.getByText("Copied.").waitFor();
+  const link = await page.evaluate(() => navigator.clipboard.readText());
+  const other = await newVisitor(browser, PHONE);
+  await open(other.page, link);
+  for (const each of [page, other.page]) await each.locator("#title-block .outside dd").waitFor();
+  assert.equal(await other.page.locator("#title-block .outside dd").innerText(), await page.locator("#title-block .outside dd").innerText());
+  assert.deepEqual([...wrong, ...other.wrong], []);
+  await other.context.close();
+  await context.close();
+});
+
 test("every hole says why it is there, to the keyboard too", async () => {
   const { page, context } = await newVisitor(browser, { viewport: { width: 1440, height: 900 } });
   await open(page, host.url);

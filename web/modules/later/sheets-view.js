@@ -30,7 +30,7 @@ export class SheetsView {
   #bar = h("progress", { max: 100, "aria-label": "Looking for a better layout" });
   #stop = h("button", { type: "button", class: "framed", onclick: () => this.#toggle() }, "Stop");
   #sheets = h("div", { class: "sheets" });
-  #own = h("div", { class: "papers", tabindex: "0", role: "region", "aria-label": "Sheets" }, this.#sum, h("div", { class: "acts" }, this.#bar, this.#stop), this.#sheets);
+  #own = h("div", { class: "papers", tabindex: "0", role: "region", "aria-label": "Sheets" }, h("div", { class: "sheets-head" }, this.#sum, h("div", { class: "acts" }, this.#bar, this.#stop)), this.#sheets);
   #ofKits = h("div", { class: "papers kits", tabindex: "0", role: "region", "aria-label": "Kits", hidden: true });
   /** @type {KitsView | null} */ #kits = null;
   /** Whether kits are on show rather than the design alone. */

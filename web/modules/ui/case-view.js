@@ -147,12 +147,16 @@ export class CaseView {
 
   #draw() {
     if (!this.#view) return;
+    const before = this.#picture?.svg;
     this.#picture = this.#events.casePicture(this.#look);
-    this.#svg = drawing(this.#picture.svg);
-    this.#svg.setAttribute("aria-hidden", "true");
-    this.#stage.replaceChildren(this.#svg, this.#tag);
-    this.#scale();
-    this.#showMarks();
+    // A change of paper, prices or a name leaves the picture as it is.
+    if (this.#picture.svg !== before) {
+      this.#svg = drawing(this.#picture.svg);
+      this.#svg.setAttribute("aria-hidden", "true");
+      this.#stage.replaceChildren(this.#svg, this.#tag);
+      this.#scale();
+      this.#showMarks();
+    }
     this.#through.setAttribute("aria-pressed", String(this.#look.see_through));
     this.#apart.setAttribute("aria-pressed", String(this.#look.apart > 0.5));
     for (const button of this.#off.querySelectorAll("button")) {

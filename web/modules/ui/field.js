@@ -11,6 +11,9 @@ import { PointsBox } from "./points-box.js";
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("./number-box.js").ChoiceEvents & { reset: (key: string) => void }} FieldEvents */
 
+/** Lengths that are chosen, not found on a part or a sheet: there is nothing to measure. */
+const CHOSEN = /^(drive\d\.a|fan\d\.(across|up)|button|ports|vent_|joint|stock|bracket)/;
+
 export class Field {
   /** @type {Choice} */ choice;
   /** @type {FieldEvents} */ #events;
@@ -157,7 +160,7 @@ export class Field {
         },
       },
       h("span", {}, h("span", { class: "said" }, `${this.choice.label}: `), "Left open"),
-      h("span", { class: "act" }, this.choice.kind.type === "number" && this.choice.kind.unit === "mm" ? "Measure mine" : "Set it"),
+      h("span", { class: "act" }, this.choice.kind.type === "number" && this.choice.kind.unit === "mm" && !CHOSEN.test(this.choice.key) ? "Measure mine" : "Set it"),
     );
     const leave = h(
       "button",
