@@ -3,8 +3,13 @@
 mod fixture;
 mod growth;
 mod limits;
+mod limits_board;
+mod limits_card;
+mod limits_case;
 mod limits_making;
 mod limits_measures;
+mod limits_screws;
+mod limits_supply;
 mod limits_webs;
 mod solids;
 
