@@ -12,6 +12,7 @@ mod picks;
 mod prices;
 mod printer;
 mod reader;
+mod sliding;
 mod stock;
 
 use super::design::Design;
@@ -101,6 +102,13 @@ impl Spec {
         let read = Reader(design);
         let making = MakingSpec::of(&read);
         let stock = StockSpec::of(&read, making.method, making.hand.kerf_mm, making.router.cutter_mm);
+        let size = match read.name("size.rule") {
+            "given" => SizeRule::Given([read.mm("size.width"), read.mm("size.depth"), read.mm("size.height")]),
+            "smallest" => SizeRule::Smallest,
+            _ => SizeRule::Paper(PaperName::of(read.name("size.paper")).unwrap_or(PaperName::A4)),
+        };
+        let sheet = case::sheet(&read);
+        let corners = Corners::of(read.name("sleeve.corners")).unwrap_or(Corners::Sides);
         Self {
             title: read.text("design.title"),
             board: parts::board(&read),
@@ -111,19 +119,15 @@ impl Spec {
             fans: (1..=FANS).filter_map(|number| parts::fan(&read, number)).collect(),
             button: parts::button(&read),
             ports: parts::ports(&read),
-            size: match read.name("size.rule") {
-                "given" => SizeRule::Given([read.mm("size.width"), read.mm("size.depth"), read.mm("size.height")]),
-                "smallest" => SizeRule::Smallest,
-                _ => SizeRule::Paper(PaperName::of(read.name("size.paper")).unwrap_or(PaperName::A4)),
-            },
-            sheet: case::sheet(&read),
+            size,
             sleeve: SleeveSpec {
-                clearance_mm: read.mm("sleeve.clearance"),
-                corners: Corners::of(read.name("sleeve.corners")).unwrap_or(Corners::Sides),
+                clearance_mm: sliding::clearance_mm(&read, &making, &sheet, corners, size),
+                corners,
                 join: SleeveJoin::of(read.name("sleeve.join")).unwrap_or(SleeveJoin::Brackets),
                 slide: Slide::of(read.name("sleeve.slide")).unwrap_or(Slide::Up),
                 side_screws: read.on("sleeve.side_screws"),
             },
+            sheet,
             hardware: case::hardware(&read),
             feet: case::feet(&read),
             vents: case::vents(&read),

@@ -11,6 +11,8 @@ const fn practice(place: &'static str) -> Source {
 
 sizes! {
     group "arrangement";
+    RUNNING_CLEARANCE: [f64; 3] = [0.3, 0.5, 1.0], "Running clearance of a sleeve, each side: close, easy, loose", "{} mm, {} mm, {} mm",
+        practice("close slides without play, loose rattles");
     BESIDE_PART: [f64; 2] = [1.0, 3.0], "Beside a part that the sleeve slides past, beyond the running clearance", "{} mm, comfortable {}",
         practice("edges of hand-cut sheet are not straight to better than this");
     EDGE_WEB: [f64; 2] = [3.0, 6.0], "Sheet between an opening and the panel's edge", "{} mm, comfortable {}",

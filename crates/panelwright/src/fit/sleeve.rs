@@ -1,14 +1,14 @@
 //! The sleeve: its way off, and whether it jams or rattles.
 
 use super::finding::Finding;
-use super::mend::Remedy;
+use super::mend::{Remedy, enter_at_least, enter_at_most, entered, pick};
 use super::more_room::elsewhere;
 use super::rule::Rule;
 use super::scene::{Scene, face, outward};
 use super::screws::shank;
 use super::words;
-use crate::design::{Corners, Method, Slide, Wall};
-use crate::dimensions::sheets::thickness_tolerance;
+use crate::design::{Corners, Slide, Value, Wall, choice, choices};
+use crate::dimensions::margins::RUNNING_CLEARANCE;
 use crate::dimensions::source::{Source, Sourced};
 use crate::dimensions::stackup::{Link, StackUp, stack_up};
 use crate::fastening::Screw;
@@ -17,12 +17,10 @@ use crate::parts::Carrier;
 use crate::solid::{Aabb, TOUCH_MM};
 
 /// Clearance on a side beyond which the sleeve is loose enough to rattle, mm.
-const LOOSE: Sourced<f64> =
-    Sourced::new(1.0, Source::common_practice("Workshop custom", "0.3 is close, 0.5 easy, 1.0 loose"));
+const LOOSE: Sourced<f64> = Sourced::new(RUNNING_CLEARANCE.get()[2], RUNNING_CLEARANCE.source());
 
 /// Clearance on a side below which no sleeve slides that is filed by hand, mm.
-const CLOSE: Sourced<f64> =
-    Sourced::new(0.3, Source::common_practice("Workshop custom", "0.3 is close, 0.5 easy, 1.0 loose"));
+const CLOSE: Sourced<f64> = Sourced::new(RUNNING_CLEARANCE.get()[0], RUNNING_CLEARANCE.source());
 
 pub(super) const SLEEVE_PATH: Rule = Rule {
     name: "sleeve-path",
@@ -214,7 +212,7 @@ fn play(scene: &Scene) -> Option<StackUp> {
     ];
     if spec.sleeve.corners == Corners::Face {
         // Front and top then cover both sides: their thickness counts too.
-        let varies = varies(scene);
+        let varies = spec.sheet.strays_mm();
         chain.extend([Link::closing(0.0, varies), Link::closing(0.0, varies)]);
     }
     Some(stack_up(&chain))
@@ -229,24 +227,22 @@ fn cut(scene: &Scene) -> f64 {
         .fold(0.0, f64::max)
 }
 
-/// Whether the sleeve's width is filed to the chassis rather than cut by measure: front and top made by hand, by someone
-/// who states no accuracy of their own (*common practice*: one fits what one saws).
-fn fitted_by_hand(scene: &Scene) -> bool {
-    let making = &scene.case.spec.making;
-    making.own_accuracy_mm.is_none()
-        && [Wall::Front, Wall::Top].into_iter().all(|wall| making.method(wall) == Method::Hand)
-}
-
-/// How far the sheet's thickness strays, ±: as the maker says, else what its standard allows.
-fn varies(scene: &Scene) -> f64 {
-    let sheet = &scene.case.spec.sheet;
-    let table = thickness_tolerance(sheet.material.into(), sheet.nominal_mm);
-    sheet.varies_mm.or(table.map(|sourced| sourced.get())).unwrap_or(0.0)
-}
-
 fn middle(scene: &Scene) -> [f64; 3] {
     let [_, depth, height] = scene.case.arrangement.case.outside_mm;
     [scene.inside(Wall::Right).unwrap_or(0.0), depth / 2.0, height / 2.0]
+}
+
+/// The choice of the running clearance.
+const CLEARANCE: &str = "sleeve.clearance";
+
+/// A running clearance as the maker's own figure: one that a design has which states none must be said to be that.
+fn stated(side: Option<f64>, words: &dyn Fn(String) -> String) -> Remedy {
+    let Some(side) = side else { return Remedy::new() };
+    let mut changes = vec![(CLEARANCE.to_owned(), Value::Number(side))];
+    if choice(CLEARANCE).is_some_and(|place| choices()[place].default == Value::Number(side)) {
+        changes.extend(pick("sleeve.clearance_by", "own"));
+    }
+    Remedy::new().mend(words(entered(side)), changes)
 }
 
 fn sleeve_jams(scene: &Scene, found: &mut Vec<Finding>) {
@@ -255,10 +251,10 @@ fn sleeve_jams(scene: &Scene, found: &mut Vec<Finding>) {
     let clearance = scene.case.spec.sleeve.clearance_mm;
     let cut = words::limit(cut(scene));
     // What suits the worst case ends the finding altogether.
-    let more =
-        |words: &dyn Fn(String) -> String| Remedy::new().at_least("sleeve.clearance", clearance - worst / 2.0, words);
+    let more = |words: &dyn Fn(String) -> String| stated(enter_at_least(CLEARANCE, clearance - worst / 2.0), words);
+    let fitted = scene.case.spec.making.sleeve_is_fitted();
     let side = play.mean_mm / 2.0;
-    let finding = if fitted_by_hand(scene) && side < CLOSE.get() - TOUCH_MM {
+    let finding = if fitted && side < CLOSE.get() - TOUCH_MM {
         SLEEVE_JAMS
             .caution(format!(
                 "The sleeve jams: it has {} of air on each side, and what is filed by hand wants {}.",
@@ -266,10 +262,10 @@ fn sleeve_jams(scene: &Scene, found: &mut Vec<Finding>) {
                 words::limit(CLOSE.get())
             ))
             .with_mm(side, CLOSE.get())
-            .with_mends(Remedy::new().at_least("sleeve.clearance", clearance + CLOSE.get() - side, |side| {
+            .with_mends(stated(enter_at_least(CLEARANCE, clearance + CLOSE.get() - side), &|side| {
                 format!("take a running clearance of {side} a side")
             }))
-    } else if fitted_by_hand(scene) {
+    } else if fitted {
         if likely >= -TOUCH_MM {
             return;
         }
@@ -325,11 +321,9 @@ fn sleeve_rattles(scene: &Scene, found: &mut Vec<Finding>) {
                 words::limit(LOOSE.get())
             ))
             .with_mm(side, LOOSE.get())
-            .with_mends(
-                Remedy::new().at_most("sleeve.clearance", LOOSE.get(), |side| {
-                    format!("take a running clearance of {side} or less")
-                }),
-            )
+            .with_mends(stated(enter_at_most(CLEARANCE, LOOSE.get()), &|side| {
+                format!("take a running clearance of {side} or less")
+            }))
             .with_about(["left", "right", "floor", "back"])
             .with_at(middle(scene)),
     );

@@ -148,8 +148,25 @@ fn sleeve() -> Vec<Choice> {
     vec![
         Entry::mm(650, "sleeve.clearance", group, "Running clearance, each side", [0.0, 3.0], 0.05, 0.5)
             .presets(&[("close, 0.3", 0.3), ("easy, 0.5", 0.5), ("loose, 1.0", 1.0)])
-            .help("Air between chassis and sleeve on each face that slides, after films and paint.", PRACTICE)
+            .help(
+                "Air between chassis and sleeve on each face that slides, after films and paint. Left at 0.5, what the \
+                 making needs counts, unless you say below that this figure is your own.",
+                PRACTICE,
+            )
             .done(),
+        Entry::pick(
+            655,
+            "sleeve.clearance_by",
+            group,
+            "That clearance is",
+            &[("method", "what the making needs, unless you state another figure"), ("own", "your own figure")],
+        )
+        .help(
+            "By hand 0.5: front and top are filed to the chassis. With machines as much as their edges are likely to \
+             stray, from 0.3, which is close, to 1.0, which is loose.",
+            PRACTICE,
+        )
+        .done(),
         Entry::pick(
             651,
             "sleeve.corners",

@@ -4,6 +4,7 @@ use super::picks::picks;
 use super::printer::PrinterSpec;
 use super::reader::Reader;
 use super::{Material, PaperName, Wall};
+use crate::dimensions::sheets::thickness_tolerance;
 
 picks!(/// Which panels run through at the sleeve's corners.
     Corners { Sides = "sides", Face = "face" });
@@ -65,12 +66,19 @@ impl SheetSpec {
     pub fn thickness_mm(&self) -> f64 {
         self.measured_mm.unwrap_or(self.nominal_mm)
     }
+
+    /// How far its thickness strays, ± mm: as the maker says, else what its standard allows.
+    #[must_use]
+    pub fn strays_mm(&self) -> f64 {
+        let table = thickness_tolerance(self.material.into(), self.nominal_mm);
+        self.varies_mm.or(table.map(|sourced| sourced.get())).unwrap_or(0.0)
+    }
 }
 
 /// Sleeve.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SleeveSpec {
-    /// Running clearance on each sliding face, after films and paint.
+    /// Running clearance on each sliding face, after films and paint: the maker's own, else what the making needs.
     pub clearance_mm: f64,
     /// Who runs through.
     pub corners: Corners,

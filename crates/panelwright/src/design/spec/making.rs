@@ -133,6 +133,14 @@ impl MakingSpec {
         self.method_of[wall as usize]
     }
 
+    /// Whether the sleeve's width is filed to the chassis rather than cut by measure: front and top made by hand, by
+    /// someone who states no accuracy of their own (*common practice*: one fits what one saws).
+    #[must_use]
+    pub fn sleeve_is_fitted(&self) -> bool {
+        self.own_accuracy_mm.is_none()
+            && [Wall::Front, Wall::Top].into_iter().all(|wall| self.method(wall) == Method::Hand)
+    }
+
     /// How far an edge of a panel may stray when a length is cut, ± mm: the maker's own figure, else ISO 2768-1 by the
     /// class of the panel's method (c by hand, m for machines).
     #[must_use]
