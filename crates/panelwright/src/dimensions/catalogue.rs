@@ -44,6 +44,7 @@ pub fn all() -> Vec<Entry> {
     super::fasteners::entries(&mut out);
     super::standoffs::entries(&mut out);
     super::sheets::entries(&mut out);
+    super::acrylic_holes::entries(&mut out);
     super::hand_work::entries(&mut out);
     super::stability::entries(&mut out);
     super::laser_kerf::entries(&mut out);

@@ -10,6 +10,7 @@
 //!
 //! Invariant: a number is written once, here, and the list of sources is made from it.
 
+pub mod acrylic_holes;
 mod board_heights;
 pub mod boards;
 mod card_brackets;

@@ -219,7 +219,8 @@ fn material(scene: &Scene, found: &mut Vec<Finding>) {
         Material::Fibreboard => return,
         Material::Acrylic => MATERIAL
             .caution(note)
-            .with_remedy("Drill holes half a millimetre larger, file nothing sharp, and keep it below 80 °C."),
+            .with_remedy("Screw holes are drawn wider for what the sheet grows: keep them so, under soft washers. File nothing sharp, and \
+                 keep it below 80 °C."),
         Material::Plywood | Material::Hardboard | Material::Other => MATERIAL.note(note),
     };
     found.push(finding);

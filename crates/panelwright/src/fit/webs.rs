@@ -16,17 +16,18 @@ use super::scene::{Scene, Shape, Sheet};
 use super::web_between::{apart, nominal_web, web};
 use super::web_limits::{WORKSHOP, WebLimits};
 use super::words;
-use crate::design::IoOpening;
+use crate::design::{IoOpening, Material};
+use crate::dimensions::acrylic_holes::acrylic_edge_web;
 use crate::dimensions::boards::IO_BORDER;
 use crate::dimensions::sheets::WEB_MIN_FIBREBOARD;
-use crate::dimensions::source::Source;
+use crate::dimensions::source::{Source, Sourced};
 use crate::panels::Purpose;
 use crate::solid::TOUCH_MM;
 use crate::sorting::sort_by;
 
 pub(super) const HOLE_TO_EDGE: Rule = Rule {
     name: "hole-to-edge",
-    what: "Enough sheet between each hole and the panel's edges.",
+    what: "Enough sheet between each hole and the panel's edges; acrylic wants more, or it cracks.",
     source: WORKSHOP,
     look: |scene, found| edges(scene, found, EdgeOf::Hole),
 };
@@ -163,6 +164,7 @@ pub(super) fn name(shape: &Shape) -> &'static str {
         Purpose::IoAperture => "the board's connector opening",
         Purpose::ShieldRebate => "the shield's rebate",
         Purpose::CardWindow => "the card window",
+        Purpose::TongueRelief if shape.feature.blind.is_some() => "the tongue's hollow",
         Purpose::TongueRelief => "the tongue's slot",
         Purpose::ShelfScrew => "a screw hole of the shelf",
         Purpose::CardTie => "a hole for the card's tie",
@@ -236,6 +238,13 @@ fn nearest_edge(sheet: &Sheet, shape: &Shape, reach: f64) -> Option<(f64, Point)
     to_broken_edge(sheet, shape, reach).map(|web| (web, point))
 }
 
+/// Sheet that acrylic wants between a screw's hole and the panel's edge; `None` in other sheet.
+fn in_acrylic(scene: &Scene, sheet: &Sheet, shape: &Shape) -> Option<Sourced<f64>> {
+    let hole = shape.feature.diameter_mm.filter(|_| scene.case.spec.sheet.material == Material::Acrylic)?;
+    let bare = [Purpose::Button, Purpose::Port, Purpose::BrickJack, Purpose::Vent, Purpose::CardTie];
+    (!bare.contains(&shape.feature.purpose)).then(|| acrylic_edge_web(hole, sheet.panel.thickness_mm))
+}
+
 fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
     let rule = match class {
         EdgeOf::Hole => &HOLE_TO_EDGE,
@@ -247,8 +256,13 @@ fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
     for sheet in &scene.sheets {
         let limits = WebLimits::of(scene, sheet);
         for shape in sheet.shapes.iter().filter(|shape| shape.is_through() && edge_class(shape) == class) {
-            let Some((web, point)) = nearest_edge(sheet, shape, limits.reach()) else { continue };
+            let acrylic = in_acrylic(scene, sheet, shape);
+            let reach = acrylic.map_or(0.0, |wanted| wanted.get()).max(limits.reach());
+            let Some((web, point)) = nearest_edge(sheet, shape, reach) else { continue };
             let mut told = limits.weigh(web);
+            if let Some(wanted) = acrylic.filter(|wanted| web < wanted.get() - TOUCH_MM) {
+                told = told.filter(|(severity, _)| *severity == Severity::Blocks).or(Some((Severity::Caution, wanted)));
+            }
             let border = IO_BORDER.get();
             if class == EdgeOf::Aperture
                 && rebated

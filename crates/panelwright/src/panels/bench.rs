@@ -7,9 +7,10 @@ use super::panel::{Face, Feature, FeatureKind, Panel, Purpose};
 use super::screws::Plan;
 use super::{Unplaced, VentLeftOut, sleeve};
 use crate::arrangement::Arrangement;
-use crate::design::{HoleFit, Spec, Wall};
-use crate::dimensions::fasteners::{Fit, Thread, clearance_hole};
-use crate::dimensions::source::Source;
+use crate::design::{HoleFit, Material, Spec, Wall};
+use crate::dimensions::acrylic_holes::acrylic_hole;
+use crate::dimensions::fasteners::{Fit, Thread, clearance_hole, major_diameter};
+use crate::dimensions::source::{Source, Sourced};
 use crate::drawing::Contour;
 use crate::fastening::{Fastener, Screw};
 use crate::parts::Part;
@@ -83,14 +84,26 @@ impl<'a> Bench<'a> {
         self.panel(wall).frame.to_panel(case).0
     }
 
-    /// Clearance hole of a thread in the maker's series.
+    /// Clearance hole of a thread: in the maker's series, in acrylic never less than the sheet's growth asks for.
     pub fn clearance(&self, thread: Thread) -> f64 {
+        self.clearance_hole(thread).get()
+    }
+
+    /// The same, with where its width comes from.
+    pub fn clearance_hole(&self, thread: Thread) -> Sourced<f64> {
         let fit = match self.spec.hardware.fit {
             HoleFit::Fine => Fit::Fine,
             HoleFit::Medium => Fit::Medium,
             HoleFit::Coarse => Fit::Coarse,
         };
-        clearance_hole(thread, fit).get()
+        let series = clearance_hole(thread, fit);
+        if self.spec.sheet.material != Material::Acrylic {
+            return series;
+        }
+        // One drill for all: as for a hole at the end of the longest panel, which is fixed in its middle.
+        let longest = self.arrangement.case.outside_mm.into_iter().fold(0.0, f64::max);
+        let wide = acrylic_hole(major_diameter(thread).get(), longest / 2.0);
+        if wide.get() > series.get() { wide } else { series }
     }
 
     /// A round hole through the sheet.

@@ -4,7 +4,7 @@ use super::bench::{Bench, Cut};
 use super::panel::Purpose;
 use super::screws::{Grip, Plan};
 use crate::design::{FeetKind, Wall};
-use crate::dimensions::fasteners::{Fit, Thread, clearance_hole};
+use crate::dimensions::fasteners::Thread;
 use crate::fastening::{Fastener, nut_name, washer_name};
 use crate::parts::feet as feet_parts;
 
@@ -30,7 +30,7 @@ pub(super) fn features(bench: &mut Bench) {
         let number = index + 1;
         let id = format!("foot-{number}");
         let at = bench.on(Wall::Floor, [*x, *y, 0.0]);
-        let source = clearance_hole(thread, Fit::Medium).source();
+        let source = bench.clearance_hole(thread).source();
         let cut = Cut::new(id.as_str(), Purpose::Foot, format!("Foot {number}: {why}"), source).about(id.as_str());
         bench.hole(Wall::Floor, cut, at, diameter);
         let name = format!("screw-{id}");

@@ -10,7 +10,7 @@ use super::site::{driven_from, head_solid, screw_solids};
 use super::sleeve::assembly;
 use crate::design::{BracketScrews, Wall};
 use crate::dimensions::fasteners::{
-    Fit, PILOT_DEEPER, TappingScrew, Thread, clearance_hole, nut, pilot_drill, sharp_corners_mm, sold_lengths, washer,
+    PILOT_DEEPER, TappingScrew, Thread, nut, pilot_drill, sharp_corners_mm, sold_lengths, washer,
 };
 use crate::dimensions::source::Source;
 use crate::fastening::Screw;
@@ -190,14 +190,12 @@ pub(super) fn cut(bench: &mut Bench, wall: Wall, at: Point, hole: &LegHole, scre
     let thread = thread(bench);
     let driven = driven_from(wall);
     let (why, source) = match hole.fixing {
-        Fixing::Through(_) => (
-            format!("{}: {} {driven}, nut inside", hole.why, thread.label()),
-            clearance_hole(thread, Fit::Medium).source(),
-        ),
-        Fixing::Captive => (
-            format!("{}: {} {driven} into its nut", hole.why, thread.label()),
-            clearance_hole(thread, Fit::Medium).source(),
-        ),
+        Fixing::Through(_) => {
+            (format!("{}: {} {driven}, nut inside", hole.why, thread.label()), bench.clearance_hole(thread).source())
+        }
+        Fixing::Captive => {
+            (format!("{}: {} {driven} into its nut", hole.why, thread.label()), bench.clearance_hole(thread).source())
+        }
         Fixing::Short => {
             let drill = pilot_drill(tapping(thread).0);
             (format!("{}: pilot hole from inside for a short screw", hole.why), drill.source())

@@ -1,6 +1,7 @@
 //! Sheets: real thickness, weight, stock, and the general tolerances of ISO 2768-1.
 
 use super::near;
+use panelwright::dimensions::acrylic_holes::{acrylic_edge_web, acrylic_hole};
 use panelwright::dimensions::sheets::*;
 use panelwright::dimensions::source::Confidence;
 
@@ -168,4 +169,15 @@ fn movement_and_webs() {
     assert_eq!(EDGE_TRIM.get(), [5.0, 10.0]);
     assert_eq!(WEB_MIN_FIBREBOARD.get(), 2.0);
     assert_eq!(ACRYLIC_HOLE_EXTRA.get(), 0.5);
+}
+
+/// Oracle M-8 with the half millimetre of this table for its 0.4: 3 + 2 · 0.21 + 0.5 = 3.92, drilled 4.0.
+#[test]
+fn a_hole_in_acrylic_leaves_room_for_its_growth_and_lies_away_from_the_edge() {
+    assert_eq!(acrylic_hole(3.0, 150.0).get(), 4.0);
+    assert_eq!(acrylic_hole(3.0, 0.0).get(), 3.5);
+    assert_eq!(acrylic_hole(3.505, 250.0).get(), 4.8);
+    // Two diameters from its middle, or one and a half sheets: less its own half.
+    near(acrylic_edge_web(4.0, 6.0).get(), 9.0 - 2.0, 1e-9);
+    near(acrylic_edge_web(4.0, 3.0).get(), 8.0 - 2.0, 1e-9);
 }

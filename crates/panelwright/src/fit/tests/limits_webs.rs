@@ -5,7 +5,7 @@ use kurbo::Point;
 use super::fixture::Fixture;
 use super::limits::{Row, with};
 use super::limits_making::of;
-use crate::design::{Method, Wall};
+use crate::design::{Material, Method, Wall};
 use crate::drawing::Contour;
 use crate::fit::Severity::{Blocks, Caution, Note};
 use crate::panels::{Face, FeatureKind, Purpose};
@@ -13,6 +13,15 @@ use crate::panels::{Face, FeatureKind, Purpose};
 /// A round hole on the right panel, which is empty, with a web to its left edge.
 fn web(fixture: &mut Fixture, web: f64) {
     fixture.hole(Wall::Right, "a", Purpose::BracketScrew, Point::new(2.0 + web, 80.0), 4.0);
+}
+
+/// The same in acrylic of 6 mm, the hole of some diameter.
+fn acrylic(diameter: f64, web: f64) -> Fixture {
+    with(|fixture| {
+        fixture.spec.sheet.material = Material::Acrylic;
+        let middle = Point::new(diameter / 2.0 + web, 80.0);
+        fixture.hole(Wall::Right, "a", Purpose::BracketScrew, middle, diameter);
+    })
 }
 
 fn square(fixture: &mut Fixture, id: &str, x: f64) {
@@ -55,6 +64,9 @@ fn made(method: Method, web: f64) -> Fixture {
 
 pub(super) fn rows() -> Vec<Row> {
     vec![
+        // One and a half sheets of 6 mm from the hole's middle; two diameters of 5 mm.
+        ("hole-to-edge", Caution, "acrylic, by thickness", "right/a", |over| acrylic(4.0, 9.0 - 2.0 - over)),
+        ("hole-to-edge", Caution, "acrylic, by diameter", "right/a", |over| acrylic(5.0, 10.0 - 2.5 - over)),
         ("hole-to-edge", Blocks, "1", "right/a", |over| with(|f| web(f, 1.0 - over))),
         ("hole-to-edge", Caution, "2", "right/a", |over| with(|f| web(f, 2.0 - over))),
         ("hole-to-edge", Note, "thickness", "right/a", |over| with(|f| web(f, 6.0 - over))),

@@ -25,6 +25,19 @@ fn every_bracket_of_the_first_design_finds_its_place() {
     }
 }
 
+/// ISO 273 medium is 3.4 and 6.6; acrylic of 297 mm that warms by 20 K wants 3 + 0.5 + 0.42 and 6 + 0.5 + 0.42.
+#[test]
+fn holes_in_acrylic_leave_room_for_its_growth() {
+    let holes = |material: &str| {
+        let worked = worked(&[("sheet.material", json!(material))]);
+        let bracket = feature(&worked, Wall::Floor, "bracket-floor-back-1-floor");
+        let foot = feature(&worked, Wall::Floor, "foot-1");
+        (bracket.diameter_mm, foot.diameter_mm, bracket.source.place.contains("acrylic"))
+    };
+    assert_eq!(holes("fibreboard"), (Some(3.4), Some(6.6), false));
+    assert_eq!(holes("acrylic"), (Some(4.0), Some(7.0), true));
+}
+
 /// Both holes of a bracket, each on its own panel: 13 from the corner, at one place along it.
 #[test]
 fn the_two_holes_of_a_bracket_meet_its_legs() {
