@@ -1,5 +1,6 @@
 //! Drives: under the board, their washers, their plugs.
 
+use super::backplate;
 use super::board::hidden_below;
 use super::finding::Finding;
 use super::mend::Remedy;
@@ -8,10 +9,9 @@ use super::scene::Scene;
 use super::words;
 use crate::design::{DriveSpec, PlugShape, Value};
 use crate::dimensions::boards::{UNDERSIDE_BACKPLATE, UNDERSIDE_LEADS};
-use crate::dimensions::coolers::MOUNT_LGA115X;
 use crate::dimensions::drives::{self as tables, SMALL_HOLES_OPTIONAL_UP_TO, sata_data_room};
 use crate::dimensions::source::{Source, Sourced};
-use crate::parts::{Part, PartKind, board, drive};
+use crate::parts::{Part, PartKind, drive};
 use crate::solid::{Aabb, TOUCH_MM};
 
 /// Washers wanted under a drive.
@@ -67,14 +67,6 @@ fn over(one: &Aabb, other: &Aabb) -> bool {
     x > TOUCH_MM && y > TOUCH_MM
 }
 
-/// The room in which a cooler's backplate may hang below the board.
-fn backplate(scene: &Scene) -> Aabb {
-    let [x, y] = board::socket(&scene.case.spec.board);
-    let half = MOUNT_LGA115X.get() / 2.0;
-    let place = scene.case.arrangement.board;
-    Aabb::new(place.to_case([x - half, y - half, -UNDERSIDE_BACKPLATE.get()]), place.to_case([x + half, y + half, 0.0]))
-}
-
 fn drive_under_board(scene: &Scene, found: &mut Vec<Finding>) {
     let Some(board_part) = scene.first(PartKind::Board) else { return };
     let under = scene.board_under();
@@ -91,7 +83,7 @@ fn drive_under_board(scene: &Scene, found: &mut Vec<Finding>) {
             hidden_below(board_part, under).find(|body| over(body, &bounds) && body.min[2] < bounds.max[2] - TOUCH_MM);
         let free = under - bounds.max[2];
         // What ends the finding altogether: the leads, a card below the board, and where a backplate may be.
-        let under_plate = over(&backplate(scene), &bounds);
+        let under_plate = backplate::rooms(scene).any(|room| over(&room, &bounds));
         let wanted = if under_plate { UNDERSIDE_BACKPLATE.get() } else { UNDERSIDE_LEADS.get() };
         let missing = m2.map_or(0.0, |body| bounds.max[2] - body.min[2]).max(wanted - free);
         let finding = if let Some(body) = m2 {

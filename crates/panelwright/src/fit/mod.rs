@@ -9,6 +9,7 @@
 //! One finding can stand for several of a kind (the thinnest of many thin webs, with their number): mend it and check
 //! again.
 
+mod backplate;
 mod blade_holes;
 mod board;
 mod board_support;
@@ -110,6 +111,7 @@ pub const RULES: &[Rule] = &[
     board_support::BOARD_SUPPORT,
     board_support::STANDOFF_SOLD,
     board::SHIELD_DOES_NOT_CLIP,
+    backplate::STANDOFF_AT_SOCKET,
     drives::DRIVE_UNDER_BOARD,
     drives::DRIVE_WASHERS,
     drives::DRIVE_PLUGS,

@@ -17,6 +17,18 @@ fn rebate(left: f64) -> Fixture {
     })
 }
 
+/// A drive 4 mm below the board, so far to the right of the processor's middle.
+fn beside_socket(right: f64, measured: bool) -> Fixture {
+    with(|fixture| {
+        let spec = &mut fixture.spec.board;
+        if measured {
+            (spec.socket_from_right_mm, spec.socket_from_rear_mm) = (Some(79.0), Some(75.0));
+        }
+        let [x, y, z] = fixture.arrangement.board.to_case([163.83 - 79.0 + right, 75.0 - 10.16, -4.0]);
+        fixture.part("drive-1").bodies = vec![Aabb::new([x, y - 20.0, z - 7.0], [x + 20.0, y + 20.0, z])];
+    })
+}
+
 fn plugs_of_drive(distance: f64) -> Fixture {
     with(|fixture| {
         let zone = fixture.part("drive-1").keep_clear[0].zone;
@@ -92,6 +104,21 @@ pub(super) fn rows() -> Vec<Row> {
         }),
         ("drive-under-board", Caution, "backplate", "drive-1", |over| {
             with(|f| f.part("drive-1").bodies[0].max[2] = 31.0 - 5.08 + over)
+        }),
+        // AM4's holes, 54 by 90: 45 mm to either side of a processor whose place is known.
+        ("drive-under-board", Caution, "backplate of a measured socket", "drive-1", |over| {
+            beside_socket(45.0 - over, true)
+        }),
+        // On Mini-ITX the socket may lie 5 mm further to the right.
+        ("drive-under-board", Caution, "backplate of a socket somewhere", "drive-1", |over| {
+            beside_socket(50.0 - over, false)
+        }),
+        // Standoff H's square of 10.16 mm and the 54 mm that every backplate has.
+        ("standoff-at-socket", Caution, "measured from the wrong edge", "standoff-H", |over| {
+            with(|f| {
+                f.spec.board.socket_from_right_mm = Some(163.83 - 27.0 - 5.08 + over);
+                f.spec.board.socket_from_rear_mm = Some(154.94 + 10.16);
+            })
         }),
         ("drive-under-board", Blocks, "M.2 below", "board", |over| {
             let mut f = Fixture::new(&[("board.m2_below", true.into())]);
