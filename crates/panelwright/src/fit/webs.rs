@@ -240,7 +240,8 @@ fn nearest_edge(sheet: &Sheet, shape: &Shape, reach: f64) -> Option<(f64, Point)
 
 /// Sheet that acrylic wants between a screw's hole and the panel's edge; `None` in other sheet.
 fn in_acrylic(scene: &Scene, sheet: &Sheet, shape: &Shape) -> Option<Sourced<f64>> {
-    let hole = shape.feature.diameter_mm.filter(|_| scene.case.spec.sheet.material == Material::Acrylic)?;
+    let acrylic = scene.case.spec.sheet.material == Material::Acrylic && shape.is_hole();
+    let hole = shape.feature.diameter_mm.filter(|_| acrylic)?;
     let bare = [Purpose::Button, Purpose::Port, Purpose::BrickJack, Purpose::Vent, Purpose::CardTie];
     (!bare.contains(&shape.feature.purpose)).then(|| acrylic_edge_web(hole, sheet.panel.thickness_mm))
 }
@@ -287,8 +288,13 @@ fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
                     about: vec![sheet.id().to_owned(), id(sheet, shape)],
                     at: sheet.panel.frame.to_case(point, 0.0),
                     between: format!("{} and the edge of {}", name(shape), words::panel(sheet.wall())),
-                    remedy: remedy(severity, limit.get(), |needed| {
-                        from_edge(scene, sheet, shape, point, [web, needed])
+                    remedy: remedy(severity, limit.get(), |needed| match shape.feature.purpose {
+                        Purpose::BracketScrew | Purpose::CaptiveScrew | Purpose::TongueBracketScrew
+                            if acrylic.is_some() =>
+                        {
+                            Remedy::new().say("take brackets whose hole lies further from the corner")
+                        }
+                        _ => from_edge(scene, sheet, shape, point, [web, needed]),
                     }),
                 },
             );
