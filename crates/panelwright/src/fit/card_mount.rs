@@ -2,6 +2,7 @@
 
 use kurbo::Point;
 
+use super::bracket_holes::is_off_leg;
 use super::card::table_height;
 use super::finding::Finding;
 use super::mend::Remedy;
@@ -139,7 +140,10 @@ fn card_tongue_held(scene: &Scene, found: &mut Vec<Finding>) {
         CARD_TONGUE_HELD
             .caution(text)
             .with_mm(best.unwrap_or(0.0), TONGUE_GRIP.get())
-            .with_mends(if reach < TONGUE_GRIP.get() - TOUCH_MM {
+            .with_mends(if is_off_leg(scene.case.spec, PartKind::Bracket) {
+                Remedy::new()
+                    .say("measure again where the brackets' hole is: off its leg, no bracket can hold the tongue")
+            } else if reach < TONGUE_GRIP.get() - TOUCH_MM {
                 let longer = leg + TONGUE_GRIP.get() - reach;
                 let mut remedy = Remedy::new();
                 if seat_is_free(scene, standoff.min(highest), leg) {
