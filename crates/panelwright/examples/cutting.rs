@@ -147,7 +147,8 @@ fn goes(folder: &Path) -> std::io::Result<Vec<Value>> {
                             "through": feature.blind.is_none(),
                             "face": feature.blind.map(|(_, face)| face.name()),
                             "notch": feature.notch,
-                            "joint": feature.purpose == Purpose::JointRebate,
+                            "runs_out": feature.blind.is_some()
+                                && matches!(feature.purpose, Purpose::JointRebate | Purpose::TongueRelief),
                         })).collect::<Vec<Value>>(),
                     }));
                 }

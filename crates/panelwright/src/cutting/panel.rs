@@ -224,11 +224,16 @@ impl Bench<'_> {
     /// A joint's rebate runs out past the edges it reaches, so that a round cutter leaves nothing in its ends.
     fn run_out(&self, feature: &Feature) -> Contour {
         let CutRule::Router(rule) = self.rule else { return feature.contour.clone() };
+        let (edge, by) = (self.panel.outline.bbox(), rule.cutter_mm);
+        let mut area = feature.contour.bbox();
+        if feature.purpose == Purpose::TongueRelief && feature.blind.is_some() {
+            // Open towards the card window above it.
+            area.y1 += by;
+            return Contour::rect(area.x0, area.y0, area.x1, area.y1);
+        }
         if feature.purpose != Purpose::JointRebate {
             return feature.contour.clone();
         }
-        let (edge, by) = (self.panel.outline.bbox(), rule.cutter_mm);
-        let mut area = feature.contour.bbox();
         let near = |a: f64, b: f64| (a - b).abs() < TOUCH_MM;
         area.x0 -= if near(area.x0, edge.x0) { by } else { 0.0 };
         area.x1 += if near(area.x1, edge.x1) { by } else { 0.0 };

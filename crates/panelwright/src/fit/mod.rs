@@ -52,6 +52,7 @@ mod supply;
 mod supply_face;
 #[cfg(test)]
 mod tests;
+mod tongue_bend;
 mod unknowns;
 mod vents;
 mod web_between;
@@ -101,6 +102,7 @@ pub const RULES: &[Rule] = &[
     card::CARD_AIR_RULE,
     card_mount::CARD_TONGUE,
     card_mount::CARD_TONGUE_HELD,
+    tongue_bend::TONGUE_BEND,
     card_mount::CARD_TAB,
     card_mount::CARD_HOLD,
     card_mount::DISPLAY_PLUG_WINDOW,

@@ -3,9 +3,9 @@
 use kurbo::Point;
 
 use super::bench::{Bench, Cut};
-use super::panel::{FeatureKind, Purpose};
+use super::panel::{Face, FeatureKind, Purpose};
 use super::screws::{Grip, Plan};
-use crate::design::{CardHold, CardSpec, Wall, Window};
+use crate::design::{CardHold, CardSpec, Method, Wall, Window};
 use crate::dimensions::cards;
 use crate::dimensions::fasteners::Thread;
 use crate::dimensions::source::Source;
@@ -32,6 +32,9 @@ const TIE_DOWN_MM: [f64; 2] = [6.0, 18.0];
 /// `STANDOFF_CLEARING_TONGUE`).
 const TONGUE_PLAY_MM: f64 = 0.77;
 
+/// Sheet left behind a tongue's hollow, at least, mm (common practice).
+const HOLLOW_LEAVES_MM: f64 = 2.0;
+
 pub(super) fn features(bench: &mut Bench) {
     let Some(spec) = bench.spec.card.as_ref() else { return };
     window(bench, spec);
@@ -41,6 +44,7 @@ pub(super) fn features(bench: &mut Bench) {
         CardHold::None => {}
     }
     tongue_slots(bench, spec);
+    tongue_hollows(bench, spec);
 }
 
 fn window(bench: &mut Bench, spec: &CardSpec) {
@@ -152,6 +156,40 @@ fn tie(bench: &mut Bench, spec: &CardSpec) {
         )
         .about("card-bracket");
         bench.hole(Wall::Back, cut, at, TIE_HOLE_MM);
+    }
+}
+
+/// The end of each tongue bends outward, into the back: a hollow in its inside face, open at the window, takes it. A
+/// laser cuts no hollows, and thin sheet has none to give: there the checks say what to do.
+fn tongue_hollows(bench: &mut Bench, spec: &CardSpec) {
+    let (deep, back) = (cards::TONGUE_RELIEF, bench.panel(Wall::Back));
+    if bench.spec.making.method(Wall::Back) == Method::Laser || bench.thickness() - deep.get() < HOLLOW_LEAVES_MM {
+        return;
+    }
+    let area = back.sound();
+    let place = bench.arrangement.board;
+    let bottom = card::window(spec, &bench.spec.board, bench.thickness()).bottom;
+    let tip = cards::tongue_tip_z(card::table_height(spec.kind)).get() - TONGUE_PLAY_MM;
+    let half = cards::TONGUE_SLOT_WIDTH.get() / 2.0;
+    let first = card::slot(spec, &bench.spec.board);
+    for (index, slot) in (first..first + u32::from(spec.slots).max(1)).enumerate() {
+        let middle = cards::tongue_centre_x(slot).get();
+        let low = bench.on(Wall::Back, place.to_case([middle + half, 0.0, tip]));
+        let high = bench.on(Wall::Back, place.to_case([middle - half, 0.0, bottom]));
+        let hollow = kurbo::Rect::from_points(low, high).intersect(area);
+        if hollow.width() < half || hollow.height() <= 0.0 {
+            // The slot lies beside the back: the size of the case is what is wrong.
+            continue;
+        }
+        let cut = Cut::new(
+            format!("tongue-hollow-{}", index + 1),
+            Purpose::TongueRelief,
+            "Hollow for the end of the card bracket's tongue, which bends outward",
+            deep.source(),
+        )
+        .about("card-bracket");
+        let contour = Contour::rect(hollow.x0, hollow.y0, hollow.x1, hollow.y1);
+        bench.shape(Wall::Back, cut, FeatureKind::Rebate, Some((deep.get(), Face::Inside)), contour);
     }
 }
 

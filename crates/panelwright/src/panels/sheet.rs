@@ -11,6 +11,10 @@ use crate::solid::Aabb;
 /// Sheet between a screw's washer and another feature, mm (common practice).
 const BESIDE_MM: f64 = 1.0;
 
+/// Share of its washer that a screw's hole takes at most: of a coarse M3 hole 3.6 of 7 mm (ISO 273 and ISO 7089). A washer
+/// may stand over the rim of a hollow 1 mm deep, its hole may not.
+const HOLE_IN_WASHER: f64 = 0.58;
+
 /// The direction of a panel's frame that is looked across.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Across {
@@ -35,8 +39,17 @@ pub(super) fn spots(panel: &Panel) -> impl Iterator<Item = Spot<'_>> {
 }
 
 impl Spot<'_> {
-    /// Whether there is a hollow on the panel's inside that a leg must not cover.
+    /// Whether it is the hollow behind a tongue of the card's bracket.
+    fn is_tongue_hollow(&self) -> bool {
+        self.feature.purpose == Purpose::TongueRelief && self.feature.blind.is_some()
+    }
+
+    /// Whether there is a hollow on the panel's inside that a leg must not cover. Off a tongue's hollow the tongue itself
+    /// keeps what must not be there.
     fn opens_inside(&self) -> bool {
+        if self.is_tongue_hollow() {
+            return false;
+        }
         // Under a joint's rebate there is no hollow: the other panel's edge fills it.
         !matches!(self.feature.blind, Some((_, Face::Outside))) && self.feature.purpose != Purpose::JointRebate
     }
@@ -114,6 +127,9 @@ impl Land {
 
     /// Distance between its centre and a feature, from which on it is clear: of a round one's middle, of another's edge.
     fn around(&self, spot: &Spot) -> f64 {
+        if spot.is_tongue_hollow() {
+            return HOLE_IN_WASHER * self.washer + BESIDE_MM;
+        }
         let clear = self.washer + BESIDE_MM;
         match spot.feature.diameter_mm {
             // A drilled hole has a washer of about twice its diameter around it (ISO 273 and ISO 7089).

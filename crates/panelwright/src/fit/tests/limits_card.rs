@@ -4,8 +4,8 @@ use super::fixture::Fixture;
 use super::limits::{Row, bounds, with};
 use crate::design::Wall;
 use crate::drawing::Contour;
-use crate::fit::Severity::{Blocks, Caution};
-use crate::panels::{FeatureKind, Purpose};
+use crate::fit::Severity::{Blocks, Caution, Note};
+use crate::panels::{Face, FeatureKind, Purpose};
 use crate::parts::PartKind;
 use crate::solid::Aabb;
 
@@ -17,6 +17,18 @@ fn window(width: f64) -> Fixture {
     let half = width / 2.0;
     let window = fixture.panel(Wall::Back).features.iter_mut().find(|feature| feature.id == "card-window").unwrap();
     window.contour = Contour::rect(middle.x - half, middle.y - 55.0, middle.x + half, middle.y + 90.0);
+    fixture
+}
+
+/// One slot, and a hollow in the back, so deep, that ends so far above the tongue's tip.
+fn hollow(deep: f64, above: f64) -> Fixture {
+    let mut fixture = Fixture::new(&[("card.slots", 1.into())]);
+    let place = fixture.arrangement.board;
+    let low = fixture.flat(Wall::Back, place.to_case([1.57 - 7.15 + 5.5, -12.27, -10.19 + above]));
+    let high = fixture.flat(Wall::Back, place.to_case([1.57 - 7.15 - 5.5, -12.27, 4.3]));
+    let shape = Contour::rect(low.x, low.y, high.x, high.y);
+    let feature = fixture.feature(Wall::Back, "hollow", FeatureKind::Rebate, Purpose::TongueRelief, shape);
+    feature.blind = Some((deep, Face::Inside));
     fixture
 }
 
@@ -97,6 +109,9 @@ pub(super) fn rows() -> Vec<Row> {
                 f.add("bracket-t", PartKind::Bracket, vec![leg]);
             })
         }),
+        // The tongue's end stands 0.33 into the back: 12.6 of the bracket's figures, 12.27 of the board's.
+        ("tongue-bend", Note, "shallow hollow", "card-bracket", |over| hollow(0.33 - over, 0.0)),
+        ("tongue-bend", Note, "hollow ends above the tip", "card-bracket", |over| hollow(1.0, over)),
         // The tongue's tip lies 10.19 below the board, whose top face lies 1.57 above its underside.
         ("card-tab", Blocks, "closed window", "back", |over| with(|f| f.cut_window(Some(10.19 + 1.57 - over)))),
         ("card-hold", Caution, "no hold", "card-bracket", |over| {

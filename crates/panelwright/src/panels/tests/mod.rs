@@ -155,6 +155,23 @@ fn a_closed_window_ends_its_headroom_above_the_tab() {
     assert!(feature(&worked, Wall::Back, "card-tie-1").centre.y < 31.0 + 109.83);
 }
 
+/// The hollow behind a tongue: 11 wide about its centre, 1 deep from inside, from the window's lower edge at 4.30 to the
+/// tip at -10.19, less 0.77 of play; the board lies on 25 mm of standoff and 6 of floor. A laser cuts none.
+#[test]
+fn the_bent_end_of_a_tongue_has_a_hollow_in_the_back() {
+    let by_hand = worked(&[]);
+    for (id, slot) in [("tongue-hollow-1", 0.0), ("tongue-hollow-2", 1.0)] {
+        let hollow = feature(&by_hand, Wall::Back, id);
+        let area = hollow.contour.bbox();
+        let u = 215.5 - (46.0 + 1.57 - 7.15 - 20.32 * slot);
+        assert!((area.center().x - u).abs() < 0.01 && (area.width() - 11.0).abs() < 0.01, "{area:?}");
+        assert!((area.y1 - (31.0 + 4.30)).abs() < 0.01 && (area.y0 - (31.0 - 10.96)).abs() < 0.01, "{area:?}");
+        assert_eq!(hollow.blind, Some((1.0, Face::Inside)));
+    }
+    let lasered = worked(&[("method", json!("laser"))]);
+    assert!(find(&lasered, Wall::Back, "tongue-hollow-1").is_none());
+}
+
 /// The tongue ends 10.19 below the board, its centre 7.15 left of the slot (CEM 3.0, figures 9-3 and 9-5): 1.57 - 7.15.
 #[test]
 fn a_tongue_that_would_stab_the_floor_gets_a_slot_and_one_that_does_not_gets_none() {
