@@ -7,15 +7,22 @@
 //!    | |           | |          | |           | |         | |   | |
 //! ```
 //!
-//! The general work is done by `cavalier_contours`, which joins with arcs about the corners. Where two straight edges
-//! meet and sharp joins are asked for, the arc is turned back into the corner.
+//! Every point of the offset lies square to a line or arc, or on an arc about a corner. All of these are made
+//! ([`stretches`]), cut where they meet, and kept where they are as far from the contour as they should be ([`loops`]):
+//! exact for lines and arcs, nothing is flattened. Where two straight edges meet and sharp joins are asked for, the arc
+//! about the corner is turned back into the corner.
 //!
 //! # Guarantees
 //! What comes back is one closed contour that runs the way the given one ran, encloses something and does not cross
 //! itself. Everything else is a [`Lost`].
 
-use cavalier_contours::polyline::{PlineOffsetOptions, PlineSource, PlineSourceMut, Polyline};
+mod loops;
+mod stretches;
+
 use kurbo::{Point, Vec2};
+
+use loops::{loops, near};
+use stretches::stretches;
 
 use crate::drawing::{Contour, SAME_POINT_MM, Segment, Vertex};
 
@@ -43,9 +50,6 @@ pub enum Lost {
 /// Sharpest corner whose join is kept sharp: the mitre of a corner of 30° reaches 3.9 times the distance. Beyond, the
 /// join is round (common practice of drawing programs: mitre limit 4).
 const MITRE_LIMIT: f64 = 4.0;
-
-/// How near a join's ends must be to where they are reckoned, mm: the library calls points 0.00001 mm apart equal.
-const JOIN_MM: f64 = 2e-5;
 
 /// A contour with less area is rounding, mm².
 const NOTHING_MM2: f64 = 1e-6;
@@ -78,13 +82,9 @@ pub fn offset(contour: &Contour, outward_mm: f64, joins: Joins) -> Result<Contou
     }
     let clockwise = contour.area() < 0.0;
     let ours = contour.clone().counter_clockwise();
-    let mut found: Vec<Contour> = to_library(&ours)
-        // Positive is to the left of the way there: inward.
-        .parallel_offset_opt(-outward_mm, &PlineOffsetOptions::default())
-        .iter()
-        .map(from_library)
-        .filter(|one| one.area().abs() > NOTHING_MM2)
-        .collect();
+    let segments: Vec<Segment> = ours.segments().collect();
+    let ways = loops(&segments, &stretches(&segments, outward_mm), outward_mm.abs()).ok_or(Lost::Crossing)?;
+    let mut found: Vec<Contour> = ways.into_iter().filter(|one| one.area().abs() > NOTHING_MM2).collect();
     let round = match (found.pop(), found.len()) {
         (None, _) => return Err(Lost::Vanished),
         (Some(only), 0) => only,
@@ -102,43 +102,6 @@ pub fn offset(contour: &Contour, outward_mm: f64, joins: Joins) -> Result<Contou
         return Err(Lost::Crossing);
     }
     Ok(if clockwise { path.reversed() } else { path })
-}
-
-/// The contour as the library holds it: arcs of at most a half circle.
-fn to_library(contour: &Contour) -> Polyline<f64> {
-    let mut line = Polyline::new_closed();
-    for segment in contour.segments() {
-        match segment {
-            Segment::Line { from, .. } => line.add(from.x, from.y, 0.0),
-            Segment::Arc(arc) if arc.bulge().abs() <= 1.0 => line.add(arc.from.x, arc.from.y, arc.bulge()),
-            Segment::Arc(arc) => {
-                let (middle, half) = (arc.point_at(0.5), libm::tan(arc.sweep / 8.0));
-                line.add(arc.from.x, arc.from.y, half);
-                line.add(middle.x, middle.y, half);
-            }
-        }
-    }
-    line
-}
-
-/// The library's contour as ours, without stretches that are only rounding.
-fn from_library(line: &Polyline<f64>) -> Contour {
-    let mut kept: Vec<Vertex> = Vec::new();
-    for vertex in line.iter_vertexes() {
-        let vertex = Vertex { at: Point::new(vertex.x, vertex.y), bulge: vertex.bulge };
-        match kept.last_mut() {
-            Some(last) if near(last.at, vertex.at) => last.bulge = vertex.bulge,
-            _ => kept.push(vertex),
-        }
-    }
-    if kept.len() > 1 && near(kept[0].at, kept[kept.len() - 1].at) {
-        kept.pop();
-    }
-    Contour::new(kept)
-}
-
-fn near(a: Point, b: Point) -> bool {
-    (a - b).hypot2() <= JOIN_MM * JOIN_MM
 }
 
 /// The offset contour with every whole arc about a corner of two straight edges replaced by their corner.

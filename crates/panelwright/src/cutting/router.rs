@@ -67,7 +67,7 @@ fn rounding_mm2(contour: &Contour, void: Void, radius_mm: f64) -> f64 {
     let segments: Vec<Segment> = walked.segments().collect();
     let left_in = |turn: f64, radius: f64| radius * radius * (libm::tan(turn / 2.0) - turn / 2.0);
     let corners = segments.iter().zip(segments.iter().cycle().skip(1)).map(|(before, after)| {
-        let (arriving, leaving) = (end_heading(before), start_heading(after));
+        let (arriving, leaving) = (before.heading_to(), after.heading_from());
         let turn = libm::atan2(arriving.cross(leaving), arriving.dot(leaving));
         if turn > 1e-6 && turn < PI - 1e-3 { left_in(turn, radius_mm) } else { 0.0 }
     });
@@ -78,26 +78,6 @@ fn rounding_mm2(contour: &Contour, void: Void, radius_mm: f64) -> f64 {
         _ => 0.0,
     });
     corners.chain(curves).sum()
-}
-
-fn start_heading(segment: &Segment) -> kurbo::Vec2 {
-    match segment {
-        Segment::Line { from, to } => *to - *from,
-        Segment::Arc(arc) => {
-            let out = arc.from - arc.centre;
-            kurbo::Vec2::new(-out.y, out.x) * arc.sweep.signum()
-        }
-    }
-}
-
-fn end_heading(segment: &Segment) -> kurbo::Vec2 {
-    match segment {
-        Segment::Line { from, to } => *to - *from,
-        Segment::Arc(arc) => {
-            let out = arc.to - arc.centre;
-            kurbo::Vec2::new(-out.y, out.x) * arc.sweep.signum()
-        }
-    }
 }
 
 #[cfg(test)]

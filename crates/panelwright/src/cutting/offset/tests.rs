@@ -2,6 +2,7 @@
 
 use core::f64::consts::PI;
 
+use cavalier_contours::polyline::{PlineOffsetOptions, PlineSource, PlineSourceMut, Polyline};
 use proptest::prelude::*;
 
 use super::*;
@@ -144,6 +145,78 @@ fn same(a: &Contour, b: &Contour) -> bool {
     close(a, b) && close(b, a) && (a.area() - b.area()).abs() < 1e-3
 }
 
+/// A star of straight lines and arcs, with sharp and blunt corners to both sides; not always simple.
+fn star() -> impl Strategy<Value = Contour> {
+    prop::collection::vec((10.0..60.0_f64, 0.3..1.0_f64, -0.6..0.6_f64, any::<bool>()), 4..14).prop_map(|corners| {
+        let whole: f64 = corners.iter().map(|(_, step, _, _)| step).sum();
+        let mut angle = 0.0;
+        let vertex = |(far, step, bulge, straight): &(f64, f64, f64, bool)| {
+            angle += 2.0 * PI * step / whole;
+            let at = Point::new(far * libm::cos(angle), far * libm::sin(angle));
+            Vertex { at, bulge: if *straight { 0.0 } else { *bulge } }
+        };
+        Contour::new(corners.iter().map(vertex).collect())
+    })
+}
+
+/// The areas of the loops at a distance, the smallest first; without specks, on which rounding decides.
+fn areas(loops: impl Iterator<Item = f64>) -> Vec<f64> {
+    let mut areas: Vec<f64> = loops.map(f64::abs).filter(|area| *area > 1e-4).collect();
+    areas.sort_by(f64::total_cmp);
+    areas
+}
+
+fn ours(contour: &Contour, outward_mm: f64) -> Option<Vec<f64>> {
+    let segments: Vec<Segment> = contour.clone().counter_clockwise().segments().collect();
+    let found = loops(&segments, &stretches(&segments, outward_mm), outward_mm.abs())?;
+    Some(areas(found.iter().map(Contour::area)))
+}
+
+/// The same by `cavalier_contours`, a general library for contours of lines and arcs.
+fn theirs(contour: &Contour, outward_mm: f64) -> Vec<f64> {
+    let mut line = Polyline::new_closed();
+    for segment in contour.clone().counter_clockwise().segments() {
+        match segment {
+            Segment::Line { from, .. } => line.add(from.x, from.y, 0.0),
+            Segment::Arc(arc) if arc.bulge().abs() <= 1.0 => line.add(arc.from.x, arc.from.y, arc.bulge()),
+            Segment::Arc(arc) => {
+                // It takes arcs of at most a half circle.
+                let (middle, half) = (arc.point_at(0.5), libm::tan(arc.sweep / 8.0));
+                line.add(arc.from.x, arc.from.y, half);
+                line.add(middle.x, middle.y, half);
+            }
+        }
+    }
+    // Positive is to the left of the way there: inward.
+    let found = line.parallel_offset_opt(-outward_mm, &PlineOffsetOptions::default());
+    areas(found.iter().map(PlineSource::area))
+}
+
+fn alike(ours: &[f64], theirs: &[f64]) -> bool {
+    // It calls points 0.00001 mm apart equal: a few such steps along edges of hundreds of mm.
+    ours.len() == theirs.len() && ours.iter().zip(theirs).all(|(a, b)| (a - b).abs() < 0.02)
+}
+
+#[test]
+fn contours_of_whole_designs_are_offset_as_by_a_general_library() {
+    let (mut tried, mut loops) = (0, 0);
+    for seed in 0..60 {
+        for panel in crate::Build::of(&crate::sample::design(seed, true)).panels {
+            let features = panel.features.iter().map(|feature| &feature.contour);
+            for contour in features.chain([&panel.outline]).filter(|one| one.as_circle().is_none() && one.is_simple()) {
+                for outward_mm in [-3.0, -1.5, -0.1, 0.1, 1.5, 3.0] {
+                    let found = ours(contour, outward_mm).expect("every way closes");
+                    let expected = theirs(contour, outward_mm);
+                    assert!(alike(&found, &expected), "{found:?} {expected:?} {outward_mm} {contour:?}");
+                    tried += 1;
+                    loops += found.len();
+                }
+            }
+        }
+    }
+    assert!(tried > 5000 && loops > 4000, "{tried} {loops}");
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
 
@@ -172,6 +245,15 @@ proptest! {
         let path = offset(&polygon, -kerf / 2.0, Joins::Sharp).unwrap();
         let back = offset(&path, kerf / 2.0, Joins::Sharp).unwrap();
         prop_assert!(same(&back, &polygon));
+    }
+
+    #[test]
+    fn stars_are_offset_as_by_a_general_library(star in star(), by in 0.05..12.0_f64, inward in any::<bool>()) {
+        prop_assume!(star.is_simple());
+        let outward_mm = if inward { -by } else { by };
+        let found = ours(&star, outward_mm);
+        let expected = theirs(&star, outward_mm);
+        prop_assert!(found.as_ref().is_some_and(|found| alike(found, &expected)), "{:?} {:?}", found, expected);
     }
 
     #[test]

@@ -71,6 +71,14 @@ impl Contour {
     }
 }
 
+impl Segment {
+    /// Isolated points that lie on both segments (none for stretches that coincide; their ends tell).
+    #[must_use]
+    pub fn common_points(&self, other: &Self) -> Vec<Point> {
+        common_points(self, other)
+    }
+}
+
 /// Distance between two rectangles, mm; 0 when they overlap.
 fn gap(a: Rect, b: Rect) -> f64 {
     let x = (a.x0 - b.x1).max(b.x0 - a.x1).max(0.0);

@@ -84,10 +84,20 @@ impl Arc {
     /// Whether the ray from the centre in direction `out` meets the arc.
     #[must_use]
     pub fn spans(&self, out: Vec2) -> bool {
+        self.turn_to(out) <= self.sweep.abs()
+    }
+
+    /// How far the arc has turned when it meets the ray from the centre in direction `out`, radians, 0 to a full turn.
+    fn turn_to(&self, out: Vec2) -> f64 {
         let angle = libm::atan2(out.y, out.x);
         let ahead = if self.sweep >= 0.0 { angle - self.start_angle } else { self.start_angle - angle };
-        let turn = ahead - TAU * f64::floor(ahead / TAU);
-        turn <= self.sweep.abs()
+        ahead - TAU * f64::floor(ahead / TAU)
+    }
+
+    /// The direction in which it runs at one of its points; as long as its radius.
+    fn heading(&self, at: Point) -> Vec2 {
+        let out = at - self.centre;
+        Vec2::new(-out.y, out.x) * self.sweep.signum()
     }
 
     /// The smallest upright rectangle around the arc.
@@ -119,6 +129,45 @@ impl Segment {
         match self {
             Self::Line { to, .. } => *to,
             Self::Arc(arc) => arc.to,
+        }
+    }
+
+    /// The direction in which it starts; its length says nothing.
+    #[must_use]
+    pub fn heading_from(&self) -> Vec2 {
+        match self {
+            Self::Line { from, to } => *to - *from,
+            Self::Arc(arc) => arc.heading(arc.from),
+        }
+    }
+
+    /// The direction in which it ends; its length says nothing.
+    #[must_use]
+    pub fn heading_to(&self) -> Vec2 {
+        match self {
+            Self::Line { from, to } => *to - *from,
+            Self::Arc(arc) => arc.heading(arc.to),
+        }
+    }
+
+    /// The point at a fraction 0..1 of the way.
+    #[must_use]
+    pub fn point_at(&self, fraction: f64) -> Point {
+        match self {
+            Self::Line { from, to } => from.lerp(*to, fraction),
+            Self::Arc(arc) => arc.point_at(fraction),
+        }
+    }
+
+    /// The fraction of the way at which a point on it lies; on an arc never less than 0.
+    #[must_use]
+    pub fn share_at(&self, point: Point) -> f64 {
+        match self {
+            Self::Line { from, to } => {
+                let along = *to - *from;
+                (point - *from).dot(along) / along.dot(along)
+            }
+            Self::Arc(arc) => arc.turn_to(point - arc.centre) / arc.sweep.abs(),
         }
     }
 
