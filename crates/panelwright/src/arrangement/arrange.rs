@@ -8,7 +8,7 @@ use super::around_board::around_board;
 use super::finish::finish;
 use super::hang::{Hung, hang, openings_as_solids};
 use super::hangers::before_cooler;
-use super::needs::{Needs, Settled, settle};
+use super::needs::{Needs, Settled, Sizing};
 use super::supply::place_supply;
 use super::{Arrangement, BoardPlace, DrivePlace, SupplyPlace, drives, feet, hardware_room};
 use crate::design::{DrivePlace as DriveWanted, SizeRule, Spec, SupplyKind, SupplyPose, Wall};
@@ -37,11 +37,12 @@ pub fn arrange(spec: &Spec) -> Arrangement {
     };
     // Drives, fans and connectors can only push walls outward: a pose that without them is already no better than the
     // best complete one need not be finished.
+    let sizing = Sizing::of(spec);
     let mut begun: Vec<(Merit, Begun)> = poses
         .iter()
         .map(|pose| {
-            let begun = begin(spec, *pose);
-            let settled = settle(&begun.needs, spec);
+            let begun = begin(spec, &sizing, *pose);
+            let settled = sizing.settle(&begun.needs);
             (Merit::of(spec, *pose, &settled), begun)
         })
         .collect();
@@ -52,13 +53,14 @@ pub fn arrange(spec: &Spec) -> Arrangement {
             break;
         }
         let pose = least.pose;
-        let draft = complete(spec, start);
+        let draft = complete(spec, &sizing, start);
         let merit = Merit::of(spec, pose, &draft.settled);
         if best.as_ref().is_none_or(|(known, _)| merit.order(known).is_lt()) {
             best = Some((merit, draft));
         }
     }
-    let chosen = best.map_or_else(|| complete(spec, begin(spec, SupplyPose::EndFront)), |(_, draft)| draft);
+    let chosen =
+        best.map_or_else(|| complete(spec, &sizing, begin(spec, &sizing, SupplyPose::EndFront)), |(_, draft)| draft);
     finish(spec, chosen)
 }
 
@@ -121,7 +123,7 @@ pub(super) fn gap(spec: &Spec) -> f64 {
     spec.sleeve.clearance_mm + spec.sheet.finish_in_mm + spec.sheet.paint_edges_mm
 }
 
-fn begin(spec: &Spec, pose: SupplyPose) -> Begun {
+fn begin(spec: &Spec, sizing: &Sizing, pose: SupplyPose) -> Begun {
     let t = spec.sheet.thickness_mm();
     let place = BoardPlace { origin: [0.0, boards::REAR_WALL_INNER_Y.get(), spec.board.standoff_mm] };
     let mut parts = board::parts(&spec.board, &place);
@@ -134,14 +136,14 @@ fn begin(spec: &Spec, pose: SupplyPose) -> Begun {
     let mut needs = around_board(spec, &place, &parts);
     let feet_beside = !feet::fit_below_board(spec);
     if feet_beside {
-        needs = beside_feet(spec, needs, &parts[0].bodies[0]);
+        needs = beside_feet(spec, sizing, needs, &parts[0].bodies[0]);
     }
     let supply_place = place_supply(spec, pose, &parts, &mut needs);
     if let Some(supply_place) = &supply_place {
         let part = supply::part(&spec.supply, supply_place, t);
         // One on end in front of the board leaves the feet the corners before it.
         if feet_beside && !matches!(pose, SupplyPose::EndFront | SupplyPose::Auto) {
-            needs = beside_feet(spec, needs, &part.bounds());
+            needs = beside_feet(spec, sizing, needs, &part.bounds());
         }
         parts.push(part);
     }
@@ -149,21 +151,21 @@ fn begin(spec: &Spec, pose: SupplyPose) -> Begun {
 }
 
 /// Room on both sides of what no foot fits below, unless a case with it would not keep its size rule.
-fn beside_feet(spec: &Spec, needs: Needs, body: &Aabb) -> Needs {
+fn beside_feet(spec: &Spec, sizing: &Sizing, needs: Needs, body: &Aabb) -> Needs {
     let strip = gap(spec) + feet::STRIP_MM;
     let mut wider = needs;
     wider.left(body.min[0] - strip, body.min[0] - strip);
     wider.right(body.max[0] + strip, body.max[0] + strip);
-    if settle(&wider, spec).excess <= settle(&needs, spec).excess { wider } else { needs }
+    if sizing.excess(&wider) <= sizing.excess(&needs) { wider } else { needs }
 }
 
-fn complete(spec: &Spec, begun: Begun) -> Draft {
+fn complete(spec: &Spec, sizing: &Sizing, begun: Begun) -> Draft {
     let Begun { mut needs, mut parts, board: place, supply } = begun;
     let mut drive_places = Vec::new();
     // Below the board first, then the back, then the floor: the later ones have the larger choice of places.
     for wanted in [DriveWanted::Below, DriveWanted::Back, DriveWanted::Floor] {
         for drive_spec in spec.drives.iter().filter(|drive_spec| drive_spec.place == wanted) {
-            let room = settle(&needs, spec).room;
+            let room = sizing.settle(&needs).room;
             let around = |mut needs: Needs, body: &Aabb, zone: &Aabb| {
                 if wanted != DriveWanted::Below {
                     surround(&mut needs, spec, body, BESIDE_MM);
@@ -171,7 +173,7 @@ fn complete(spec: &Spec, begun: Begun) -> Draft {
                 surround(&mut needs, spec, zone, [0.0, 0.0]);
                 needs
             };
-            let over = |body: &Aabb, zone: &Aabb| settle(&around(needs, body, zone), spec).excess;
+            let over = |body: &Aabb, zone: &Aabb| sizing.excess(&around(needs, body, zone));
             // What is on the underside of the board comes down into the room of a drive on the floor.
             let lower = |part: &Part| {
                 if part.kind == PartKind::Board && wanted == DriveWanted::Floor {
@@ -206,7 +208,7 @@ fn complete(spec: &Spec, begun: Begun) -> Draft {
     }
     sort_by_key(&mut drive_places, |drive_place| drive_place.number);
     let fixed = needs;
-    let (settled, hung) = hang_with_hardware(spec, &mut needs, &parts, &place);
+    let (settled, hung) = hang_with_hardware(spec, sizing, &mut needs, &parts, &place);
     Draft { settled, needs: fixed, parts, board: place, supply, drives: drive_places, hung }
 }
 
@@ -226,8 +228,14 @@ const HARDWARE_ROUNDS: usize = 2;
 
 /// Finds places for what hangs on walls, with room left for the captive nut between floor and front and
 /// for a bracket between floor and back.
-fn hang_with_hardware(spec: &Spec, needs: &mut Needs, parts: &[Part], place: &BoardPlace) -> (Settled, Vec<Hung>) {
-    let (mut settled, mut hung) = hang(spec, needs, parts, place);
+fn hang_with_hardware(
+    spec: &Spec,
+    sizing: &Sizing,
+    needs: &mut Needs,
+    parts: &[Part],
+    place: &BoardPlace,
+) -> (Settled, Vec<Hung>) {
+    let (mut settled, mut hung) = hang(spec, sizing, needs, parts, place);
     if matches!(spec.size, SizeRule::Given(_)) {
         return (settled, hung);
     }
@@ -257,14 +265,14 @@ fn hang_with_hardware(spec: &Spec, needs: &mut Needs, parts: &[Part], place: &Bo
             let mut wider = *needs;
             wider.right(room.right + missing, room.right + missing);
             // Past its paper a case is no better than without the bracket.
-            if settle(&wider, spec).excess <= settle(needs, spec).excess {
+            if sizing.excess(&wider) <= sizing.excess(needs) {
                 *needs = wider;
             }
         }
         if *needs == before {
             break;
         }
-        (settled, hung) = hang(spec, needs, parts, place);
+        (settled, hung) = hang(spec, sizing, needs, parts, place);
     }
     (settled, hung)
 }

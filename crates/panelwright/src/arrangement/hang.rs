@@ -3,7 +3,7 @@
 use super::arrange::EDGE_WEB_MM;
 use super::finish::{case_size, shift};
 use super::hangers::hangers;
-use super::needs::{Needs, Room, Settled, settle};
+use super::needs::{Needs, Room, Settled, Sizing};
 use super::walls::{self, Found, Rectangle};
 use super::{BoardPlace, PortKind};
 use crate::design::{SizeRule, Spec, Wall};
@@ -32,11 +32,17 @@ pub(super) struct Hung {
 }
 
 /// Finds places for what hangs on walls, moving walls as needed.
-pub(super) fn hang(spec: &Spec, needs: &mut Needs, parts: &[Part], board_place: &BoardPlace) -> (Settled, Vec<Hung>) {
+pub(super) fn hang(
+    spec: &Spec,
+    sizing: &Sizing,
+    needs: &mut Needs,
+    parts: &[Part],
+    board_place: &BoardPlace,
+) -> (Settled, Vec<Hung>) {
     let may_grow = !matches!(spec.size, SizeRule::Given(_));
     let bodies: Vec<Aabb> = parts.iter().flat_map(|part| part.bodies.iter().copied()).collect();
     let zones: Vec<Aabb> = parts.iter().flat_map(|part| part.keep_clear.iter().map(|keep| keep.zone)).collect();
-    let mut settled = settle(needs, spec);
+    let mut settled = sizing.settle(needs);
     let mut hung = Vec::new();
     for round in 0..ROUNDS {
         hung.clear();
@@ -52,7 +58,7 @@ pub(super) fn hang(spec: &Spec, needs: &mut Needs, parts: &[Part], board_place: 
             let over = |found: &Found| {
                 let mut needs = grown;
                 walls::push(&mut needs, &room, &hanger, found);
-                settle(&needs, spec).excess
+                sizing.excess(&needs)
             };
             let way = walls::Way { slide: spec.sleeve.slide, obstacles: &obstacles, zones: &zones, taken: &on_wall };
             let found = walls::find(&hanger, &room, &way, &over);
@@ -72,7 +78,7 @@ pub(super) fn hang(spec: &Spec, needs: &mut Needs, parts: &[Part], board_place: 
             break;
         }
         *needs = grown;
-        settled = settle(needs, spec);
+        settled = sizing.settle(needs);
     }
     (settled, hung)
 }

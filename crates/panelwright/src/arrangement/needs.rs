@@ -6,6 +6,7 @@
 use crate::design::{PaperName, SizeRule, Spec, Wall};
 use crate::dimensions::margins;
 use crate::dimensions::paper;
+use crate::solid::{larger, smaller};
 
 /// Where an inside face must be: the least position, and the comfortable one further out.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -52,26 +53,26 @@ impl Needs {
 
     /// The left panel's inside face at `x` or further left.
     pub fn left(&mut self, least: f64, easy: f64) {
-        self.left.least = self.left.least.min(least);
-        self.left.easy = self.left.easy.min(easy).min(self.left.least);
+        self.left.least = smaller(self.left.least, least);
+        self.left.easy = smaller(smaller(self.left.easy, easy), self.left.least);
     }
 
     /// The right panel's inside face at `x` or further right.
     pub fn right(&mut self, least: f64, easy: f64) {
-        self.right.least = self.right.least.max(least);
-        self.right.easy = self.right.easy.max(easy).max(self.right.least);
+        self.right.least = larger(self.right.least, least);
+        self.right.easy = larger(larger(self.right.easy, easy), self.right.least);
     }
 
     /// The front panel's inside face at `y` or further to the front.
     pub fn front(&mut self, least: f64, easy: f64) {
-        self.front.least = self.front.least.min(least);
-        self.front.easy = self.front.easy.min(easy).min(self.front.least);
+        self.front.least = smaller(self.front.least, least);
+        self.front.easy = smaller(smaller(self.front.easy, easy), self.front.least);
     }
 
     /// The top panel's inside face at `z` or higher.
     pub fn top(&mut self, least: f64, easy: f64) {
-        self.top.least = self.top.least.max(least);
-        self.top.easy = self.top.easy.max(easy).max(self.top.least);
+        self.top.least = larger(self.top.least, least);
+        self.top.easy = larger(larger(self.top.easy, easy), self.top.least);
     }
 
     /// Width inside, in a case of a given size, at which the left panel's inside face stands at `x`; the rest is on
@@ -126,22 +127,71 @@ pub struct Settled {
 /// Outside sizes are rounded up to this, mm: a size a maker can mark out with a rule and a sharp pencil.
 const ROUND_UP_MM: f64 = margins::SIZES_ROUND_UP.get();
 
-/// Finds the outside size by the design's rule.
-#[must_use]
-pub fn settle(needs: &Needs, spec: &Spec) -> Settled {
-    let shell = shell(spec);
-    let outside = |inside: [f64; 3]| [0, 1, 2].map(|axis| inside[axis] + shell[axis]);
-    let least = outside(needs.inside(|need| need.least));
-    let easy = outside(needs.inside(|need| need.easy));
-    let (size, excess) = match spec.size {
-        SizeRule::Smallest => (least.map(round_up), 0.0),
-        SizeRule::Given(given) => {
-            let missing = (0..3).map(|axis| (least[axis] - given[axis]).max(0.0)).sum();
-            (given, missing)
+/// What bounds the outside size, worked out once for a design: a search asks it of every place it tries.
+#[derive(Clone, Copy, Debug)]
+pub struct Sizing {
+    shell: [f64; 3],
+    rule: Bound,
+}
+
+/// The size rule in lengths.
+#[derive(Clone, Copy, Debug)]
+enum Bound {
+    Smallest,
+    Given([f64; 3]),
+    /// Within one of these.
+    Caps([[f64; 3]; 3]),
+}
+
+impl Sizing {
+    /// The sizes a design allows.
+    #[must_use]
+    pub fn of(spec: &Spec) -> Self {
+        let rule = match spec.size {
+            SizeRule::Smallest => Bound::Smallest,
+            SizeRule::Given(given) => Bound::Given(given),
+            SizeRule::Paper(name) => Bound::Caps(paper_caps(spec, name)),
+        };
+        Self { shell: shell(spec), rule }
+    }
+
+    /// Finds the outside size by the design's rule.
+    #[must_use]
+    pub fn settle(&self, needs: &Needs) -> Settled {
+        let [least, easy] = self.outside(needs);
+        let size = match &self.rule {
+            Bound::Smallest => least.map(round_up),
+            Bound::Given(given) => *given,
+            Bound::Caps(caps) => within_caps(least, easy, caps),
+        };
+        Settled {
+            outside: size,
+            room: room(needs, [0, 1, 2].map(|axis| size[axis] - self.shell[axis])),
+            excess: self.excess(needs),
         }
-        SizeRule::Paper(name) => within_paper(least, easy, spec, name),
-    };
-    Settled { outside: size, room: room(needs, [0, 1, 2].map(|axis| size[axis] - shell[axis])), excess }
+    }
+
+    /// By how much the size rule cannot be kept, mm: [`Settled::excess`] alone.
+    #[must_use]
+    pub fn excess(&self, needs: &Needs) -> f64 {
+        let [least, _] = self.outside(needs);
+        match &self.rule {
+            Bound::Smallest => 0.0,
+            Bound::Given(given) => missing(least, given),
+            Bound::Caps(caps) => caps.iter().map(|caps| missing(least, caps)).fold(f64::INFINITY, f64::min),
+        }
+    }
+
+    /// Outside sizes: the least, and the comfortable.
+    fn outside(&self, needs: &Needs) -> [[f64; 3]; 2] {
+        [needs.inside(|need| need.least), needs.inside(|need| need.easy)]
+            .map(|inside| [0, 1, 2].map(|axis| inside[axis] + self.shell[axis]))
+    }
+}
+
+/// Sum over the axes of what a size lacks.
+fn missing(least: [f64; 3], size: &[f64; 3]) -> f64 {
+    (0..3).map(|axis| larger(least[axis] - size[axis], 0.0)).sum()
 }
 
 /// Sheet around the inside along each axis, on both sides together: thickness, and lips beyond tabs.
@@ -192,10 +242,11 @@ pub const fn paper_name(name: PaperName) -> paper::Paper {
     }
 }
 
-fn within_paper(least: [f64; 3], easy: [f64; 3], spec: &Spec, name: PaperName) -> ([f64; 3], f64) {
+/// The size within the caps that lack least, then squeeze least.
+fn within_caps(least: [f64; 3], easy: [f64; 3], caps: &[[f64; 3]; 3]) -> [f64; 3] {
     let mut best: Option<(f64, f64, [f64; 3])> = None;
-    for caps in paper_caps(spec, name) {
-        let missing: f64 = (0..3).map(|axis| (least[axis] - caps[axis]).max(0.0)).sum();
+    for caps in caps {
+        let missing = missing(least, caps);
         let size = [0, 1, 2].map(|axis| {
             if least[axis] > caps[axis] { round_up(least[axis]) } else { round_up(easy[axis]).min(caps[axis]) }
         });
@@ -204,7 +255,7 @@ fn within_paper(least: [f64; 3], easy: [f64; 3], spec: &Spec, name: PaperName) -
             best = Some((missing, squeezed, size));
         }
     }
-    best.map_or((least, 0.0), |(missing, _, size)| (size, missing))
+    best.map_or(least, |(_, _, size)| size)
 }
 
 /// Puts the inside faces of a given inside size: between least and easy in proportion, what is beyond shared evenly.

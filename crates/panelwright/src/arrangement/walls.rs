@@ -5,7 +5,7 @@
 
 use crate::arrangement::{Need, Needs, Room};
 use crate::design::{Slide, Wall};
-use crate::solid::{Aabb, TOUCH_MM};
+use crate::solid::{Aabb, TOUCH_MM, larger, smaller};
 use crate::sorting::sort_by;
 
 /// Something that wants a place on a panel.
@@ -174,11 +174,22 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
     let weight = if matches!(hanger.wall, Wall::Back | Wall::Floor) { FIXED } else { 10.0 };
     let zones = zones_before(hanger, room, zones);
     let mut best: Option<(f64, Found)> = None;
-    for first in &choices[0] {
+    let least = [0, 1].map(|index| -> Vec<f64> {
+        choices[index].iter().map(|place| least_cost(hanger, &spans, index, *place)).collect()
+    });
+    let least_second = least[1].iter().copied().fold(f64::INFINITY, f64::min);
+    for (first, least_first) in choices[0].iter().zip(&least[0]) {
+        if best.as_ref().is_some_and(|(limit, _)| least_first + least_second > *limit) {
+            continue;
+        }
         let column = Column::new(hanger, *first, slide, &near, &zones);
-        for second in &choices[1] {
+        for (second, least_second) in choices[1].iter().zip(&least[1]) {
             let centre = [*first, *second];
             let limit = best.as_ref().map_or(f64::INFINITY, |(least, _)| *least);
+            // Most places are decided by this: it need not be exact.
+            if least_first + least_second > limit {
+                continue;
+            }
             let mut cost = from_target(hanger, centre) * 0.01 + 10.0 * beyond(hanger, &spans, centre);
             if cost >= limit {
                 continue;
@@ -186,8 +197,8 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
             let opening: Rectangle =
                 [0, 1].map(|index| [centre[index] - hanger.opening[index], centre[index] + hanger.opening[index]]);
             cost += TAKEN * taken.iter().filter(|other| overlap(&opening, other) > 1e-6).count() as f64;
-            let body = body_at(hanger, room, centre);
-            cost += CROWDED * column.zones.iter().filter(|zone| zone.overlaps(&body)).count() as f64;
+            let along = own(hanger, centre)[1];
+            cost += CROWDED * column.zones.iter().filter(|zone| depth(&along, zone) > TOUCH_MM).count() as f64;
             if cost >= limit {
                 continue;
             }
@@ -198,17 +209,17 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
                 if depth(&way, stretch) <= 1e-6 {
                     continue;
                 }
-                push.least = push.least.max(hanger.depth + hanger.air[0] - free);
-                push.easy = push.easy.max(hanger.depth + hanger.air[1] - free);
+                push.least = larger(push.least, hanger.depth + hanger.air[0] - free);
+                push.easy = larger(push.easy, hanger.depth + hanger.air[1] - free);
                 if total(&push) >= limit {
                     break;
                 }
             }
-            let found = Found { centre, push, body };
             let cost = total(&push);
             if cost >= limit {
                 continue;
             }
+            let found = Found { centre, push, body: body_at(hanger, room, centre) };
             let cost = cost + OVER * over(&found);
             if cost < limit {
                 best = Some((cost, found));
@@ -223,6 +234,12 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
         },
         |(_, found)| found,
     )
+}
+
+/// What a place costs along one axis at least, a hair less than the exact sum: what is more than the best is no better.
+fn least_cost(hanger: &Hanger, spans: &[[f64; 2]; 2], index: usize, place: f64) -> f64 {
+    let exact = (place - hanger.target[index]).abs() * 0.01 + 10.0 * beyond_along(hanger, spans, index, place);
+    exact - 1e-6
 }
 
 /// The body of a hanger with its centre at a place of its panel's plane.
@@ -264,17 +281,18 @@ fn from_target(hanger: &Hanger, centre: [f64; 2]) -> f64 {
 
 /// How far a place lies beyond the panel as it is now, to the front, to the right and upward.
 fn beyond(hanger: &Hanger, spans: &[[f64; 2]; 2], centre: [f64; 2]) -> f64 {
-    let axes = plane(hanger.wall);
-    let beyond = |index: usize| {
-        let half = hanger.size[index] / 2.0;
-        let [low, high] = hanger.margin[index];
-        let beyond = match axes[index] {
-            1 => spans[index][0] - (centre[index] - half - low),
-            _ => centre[index] + half + high - spans[index][1],
-        };
-        beyond.max(0.0)
+    beyond_along(hanger, spans, 0, centre[0]) + beyond_along(hanger, spans, 1, centre[1])
+}
+
+/// The same along one axis of the plane.
+fn beyond_along(hanger: &Hanger, spans: &[[f64; 2]; 2], index: usize, place: f64) -> f64 {
+    let half = hanger.size[index] / 2.0;
+    let [low, high] = hanger.margin[index];
+    let beyond = match plane(hanger.wall)[index] {
+        1 => spans[index][0] - (place - half - low),
+        _ => place + half + high - spans[index][1],
     };
-    beyond(0) + beyond(1)
+    larger(beyond, 0.0)
 }
 
 /// The zones that a hanger could stand in, wherever on its panel it is.
@@ -288,14 +306,15 @@ fn zones_before(hanger: &Hanger, room: &Room, zones: &[Aabb]) -> Vec<Aabb> {
 struct Column {
     /// Stretches along the second axis that bodies take, and how much is free before each.
     near: Vec<([f64; 2], f64)>,
-    zones: Vec<Aabb>,
+    /// Stretches along the second axis that zones before the panel take.
+    zones: Vec<[f64; 2]>,
 }
 
 impl Column {
     fn new(hanger: &Hanger, first: f64, slide: Slide, near: &[(Rectangle, f64)], zones: &[Aabb]) -> Self {
         let [across, _] = own(hanger, [first, 0.0]);
         let [way, _] = sweep([across; 2], hanger.wall, slide);
-        let axis = plane(hanger.wall)[0];
+        let [axis, second] = plane(hanger.wall);
         Self {
             near: near
                 .iter()
@@ -305,7 +324,7 @@ impl Column {
             zones: zones
                 .iter()
                 .filter(|zone| depth(&across, &[zone.min[axis], zone.max[axis]]) > TOUCH_MM)
-                .copied()
+                .map(|zone| [zone.min[second], zone.max[second]])
                 .collect(),
         }
     }
@@ -313,11 +332,11 @@ impl Column {
 
 /// How much two stretches share; negative is a gap.
 fn depth(a: &[f64; 2], b: &[f64; 2]) -> f64 {
-    a[1].min(b[1]) - a[0].max(b[0])
+    smaller(a[1], b[1]) - larger(a[0], b[0])
 }
 
 fn overlap(a: &Rectangle, b: &Rectangle) -> f64 {
-    depth(&a[0], &b[0]).min(depth(&a[1], &b[1]))
+    smaller(depth(&a[0], &b[0]), depth(&a[1], &b[1]))
 }
 
 /// Adds to `needs` what a found place asks of its own panel and of the panels beside it.

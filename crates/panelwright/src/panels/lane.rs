@@ -17,7 +17,7 @@ use super::seat::Seat;
 use super::sheet::{self, Across, Land, Spot};
 use super::site::{self, Near, Site};
 use crate::parts::Carrier;
-use crate::solid::{Aabb, TOUCH_MM};
+use crate::solid::{Aabb, TOUCH_MM, larger, smaller};
 
 /// Where along its corner a bracket could go.
 pub(super) struct Lane<'a> {
@@ -50,7 +50,7 @@ impl Track {
 
     fn is_free(&self, at: f64) -> bool {
         let (from, to) = (at - self.half - self.more[0], at + self.half + self.more[1]);
-        self.taken.iter().all(|[start, end]| to.min(*end) - from.max(*start) <= TOUCH_MM)
+        self.taken.iter().all(|[start, end]| smaller(to, *end) - larger(from, *start) <= TOUCH_MM)
     }
 }
 

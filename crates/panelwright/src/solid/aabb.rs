@@ -1,6 +1,6 @@
 //! A box with its edges along the axes of the case frame, in millimetres.
 
-use super::TOUCH_MM;
+use super::{TOUCH_MM, larger, smaller};
 
 /// A box `min..max` along x, y, z (mm, case frame). `min <= max` on every axis.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -18,8 +18,8 @@ impl Aabb {
         let mut min = a;
         let mut max = b;
         for axis in 0..3 {
-            min[axis] = a[axis].min(b[axis]);
-            max[axis] = a[axis].max(b[axis]);
+            min[axis] = smaller(a[axis], b[axis]);
+            max[axis] = larger(a[axis], b[axis]);
         }
         Self { min, max }
     }
@@ -77,7 +77,7 @@ impl Aabb {
     /// How deep the two boxes go into each other along one axis; negative is a gap.
     #[must_use]
     pub fn overlap_along(&self, other: &Self, axis: usize) -> f64 {
-        self.max[axis].min(other.max[axis]) - self.min[axis].max(other.min[axis])
+        smaller(self.max[axis], other.max[axis]) - larger(self.min[axis], other.min[axis])
     }
 
     /// Whether the boxes share space (more than [`TOUCH_MM`] on every axis).
@@ -96,22 +96,22 @@ impl Aabb {
     #[must_use]
     pub fn overlap_depth(&self, other: &Self) -> f64 {
         let depths = self.overlap_by_axis(other);
-        let least = depths[0].min(depths[1]).min(depths[2]);
+        let least = smaller(smaller(depths[0], depths[1]), depths[2]);
         if least > TOUCH_MM { least } else { 0.0 }
     }
 
     /// Shortest distance between the boxes; 0 when they touch or share space.
     #[must_use]
     pub fn distance(&self, other: &Self) -> f64 {
-        let gaps = self.overlap_by_axis(other).map(|depth| (-depth).max(0.0));
+        let gaps = self.overlap_by_axis(other).map(|depth| larger(-depth, 0.0));
         f64::sqrt(gaps[0] * gaps[0] + gaps[1] * gaps[1] + gaps[2] * gaps[2])
     }
 
     /// What two boxes have in common; an empty box, with the greater of both lower ends, when they have nothing.
     #[must_use]
     pub fn intersection(&self, other: &Self) -> Self {
-        let min = [0, 1, 2].map(|axis| self.min[axis].max(other.min[axis]));
-        let max = [0, 1, 2].map(|axis| self.max[axis].min(other.max[axis]).max(min[axis]));
+        let min = [0, 1, 2].map(|axis| larger(self.min[axis], other.min[axis]));
+        let max = [0, 1, 2].map(|axis| larger(smaller(self.max[axis], other.max[axis]), min[axis]));
         Self { min, max }
     }
 
@@ -119,8 +119,8 @@ impl Aabb {
     #[must_use]
     pub fn union(&self, other: &Self) -> Self {
         Self {
-            min: [0, 1, 2].map(|axis| self.min[axis].min(other.min[axis])),
-            max: [0, 1, 2].map(|axis| self.max[axis].max(other.max[axis])),
+            min: [0, 1, 2].map(|axis| smaller(self.min[axis], other.min[axis])),
+            max: [0, 1, 2].map(|axis| larger(self.max[axis], other.max[axis])),
         }
     }
 

@@ -16,9 +16,11 @@
 
 mod aabb;
 mod frame;
+mod order;
 
 pub use aabb::Aabb;
 pub use frame::PanelFrame;
+pub(crate) use order::{larger, smaller};
 
 /// Touching is not overlapping: solids that share less than this depth (mm) only touch.
 ///
