@@ -206,7 +206,7 @@ fn checked(entry: &Choice, value: Value) -> Result<Value, DesignError> {
             if text.chars().count() <= *max_chars && !text.chars().any(char::is_control) {
                 Ok(Value::Text(text))
             } else {
-                fail(format!("{text:?}"))
+                fail(to_text(&text))
             }
         }
         (Kind::Points { max, limit_mm }, Value::Points(points)) => {
@@ -214,7 +214,7 @@ fn checked(entry: &Choice, value: Value) -> Result<Value, DesignError> {
             if points.len() <= *max && points.iter().flatten().all(|number| fits(*number)) {
                 Ok(Value::Points(points.into_iter().map(|point| point.map(hundredths)).collect()))
             } else {
-                fail(format!("{points:?}"))
+                fail(to_text(&points))
             }
         }
         (_, other) => fail(to_text(&to_json(entry, &other))),

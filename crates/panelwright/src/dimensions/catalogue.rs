@@ -1,6 +1,7 @@
 //! The public list of sizes and sources, made from the very tables that the code uses.
 
 use super::source::Source;
+use crate::drawing::number::format_number;
 
 /// One line of the public list: what, how much, and where it stands.
 #[derive(Clone, Debug, PartialEq)]
@@ -59,7 +60,7 @@ pub fn all() -> Vec<Entry> {
 /// Puts numbers into a pattern. A count that does not match leaves braces or numbers over, which
 /// the tests look for.
 fn filled(pattern: &str, numbers: &[f64]) -> String {
-    let shown: Vec<String> = numbers.iter().map(|n| plain(*n)).collect();
+    let shown: Vec<String> = numbers.iter().map(|number| format_number(*number, 6)).collect();
     if pattern.contains("{*}") {
         return pattern.replace("{*}", &shown.join(", "));
     }
@@ -68,11 +69,4 @@ fn filled(pattern: &str, numbers: &[f64]) -> String {
         out = if out.contains("{}") { out.replacen("{}", number, 1) } else { format!("{out} {{{number}}}") };
     }
     out
-}
-
-/// At most six decimals, no trailing zeros, no minus zero.
-fn plain(value: f64) -> String {
-    let text = format!("{value:.6}");
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" { "0".to_owned() } else { text.to_owned() }
 }

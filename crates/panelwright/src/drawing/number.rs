@@ -13,6 +13,9 @@ pub const MOST_DECIMALS: u8 = 9;
 /// Largest scaled value that an `f64` still holds as an exact whole number (2^53).
 const LARGEST_WHOLE: f64 = 9_007_199_254_740_992.0;
 
+/// The smallest whole number that 64 bits do not hold (2^64).
+const BEYOND_U64: f64 = 18_446_744_073_709_551_616.0;
+
 /// `value` with at most `decimals` decimals, trailing zeros dropped: `12.5`, `-0.25`, `3`.
 ///
 /// Halves round away from zero. `decimals` above [`MOST_DECIMALS`] counts as that. A value that is not finite is
@@ -40,11 +43,16 @@ pub(crate) fn with_number<T>(value: f64, decimals: u8, then: impl FnOnce(&str) -
     if !value.is_finite() {
         return then("0");
     }
-    let decimals = decimals.min(MOST_DECIMALS);
-    let scaled = libm::round(value.abs() * 10_u64.pow(u32::from(decimals)) as f64);
+    let mut decimals = decimals.min(MOST_DECIMALS);
+    let mut scaled = libm::round(value.abs() * 10_u64.pow(u32::from(decimals)) as f64);
     if scaled > LARGEST_WHOLE {
         // Beyond the whole-number route there are no decimals worth keeping.
-        return then(&format!("{value:.0}"));
+        decimals = 0;
+        scaled = libm::round(value.abs());
+        if scaled >= BEYOND_U64 {
+            let digits = digits_of(scaled);
+            return then(&if value < 0.0 { format!("-{digits}") } else { digits });
+        }
     }
     let mut rest = scaled as u64;
     if rest == 0 {
@@ -78,6 +86,27 @@ pub(crate) fn with_number<T>(value: f64, decimals: u8, then: impl FnOnce(&str) -
         put(b'-');
     }
     then(core::str::from_utf8(&bytes[start..]).unwrap_or_default())
+}
+
+/// All digits of a whole number of 2^64 or more, by doubling: no length is so large, but a wrong value may be, and the
+/// message that refuses it says what was given. The library's own writer would bring 13 kB into the page's module.
+fn digits_of(whole: f64) -> String {
+    let bits = whole.to_bits();
+    // 1.f times 2^(exponent - 1023) is 1f, as a whole number, times 2^(exponent - 1075).
+    let mantissa = (bits & ((1 << 52) - 1)) | (1 << 52);
+    let doublings = (bits >> 52 & 0x7ff).saturating_sub(1075);
+    let mut digits: Vec<u8> = mantissa.to_string().bytes().rev().map(|byte| byte - b'0').collect();
+    for _ in 0..doublings {
+        let mut carry = 0;
+        for digit in &mut digits {
+            let twice = 2 * *digit + carry;
+            (*digit, carry) = (twice % 10, twice / 10);
+        }
+        if carry > 0 {
+            digits.push(carry);
+        }
+    }
+    digits.iter().rev().map(|digit| char::from(b'0' + digit)).collect()
 }
 
 /// Takes the last decimal digit off a number. In 32 bits where they hold it: there a division by ten is a multiplication in wasm too.
@@ -117,11 +146,24 @@ mod tests {
             (-0.49, 0, "0"),
             (1e15, 4, "1000000000000000"),
             (2.834645669291, 9, "2.834645669"),
+            (123_456_789.25, 9, "123456789"),
             (f64::NAN, 4, "0"),
             (f64::INFINITY, 4, "0"),
         ] {
             assert_eq!(format_number(value, decimals), expected, "{value} with {decimals}");
         }
+    }
+
+    #[test]
+    fn huge_numbers_are_written_in_full() {
+        for exponent in 50..=1023 {
+            let value = libm::exp2(f64::from(exponent)) * 1.234_567_890_123_4;
+            if value.is_finite() {
+                assert_eq!(format_number(value, 9), format!("{value:.0}"));
+                assert_eq!(format_number(-value, 0), format!("{:.0}", -value));
+            }
+        }
+        assert_eq!(format_number(f64::MAX, 4), format!("{:.0}", f64::MAX));
     }
 
     #[test]

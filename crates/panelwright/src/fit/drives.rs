@@ -11,6 +11,7 @@ use crate::design::{DriveSpec, PlugShape, Value};
 use crate::dimensions::boards::{UNDERSIDE_BACKPLATE, UNDERSIDE_LEADS};
 use crate::dimensions::drives::{self as tables, SMALL_HOLES_OPTIONAL_UP_TO, sata_data_room};
 use crate::dimensions::source::{Source, Sourced};
+use crate::drawing::number::format_number;
 use crate::parts::{Part, PartKind, drive};
 use crate::solid::{Aabb, TOUCH_MM};
 
@@ -129,7 +130,7 @@ fn lower_or_lift(spec: &DriveSpec, standoff: f64, missing: f64) -> Remedy {
     let fewer = f64::from(spec.washers) - f64::ceil(missing / drive::WASHER_MM - 1e-6);
     let remedy = if fewer >= LEAST_WASHERS.get() as f64 {
         let washers = vec![(key("washers"), Value::Number(fewer))];
-        remedy.mend(format!("put {fewer:.0} washers under each screw"), washers)
+        remedy.mend(format!("put {} washers under each screw", format_number(fewer, 0)), washers)
     } else {
         remedy
     };

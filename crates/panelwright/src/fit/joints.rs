@@ -11,6 +11,7 @@ use crate::dimensions::joints::{
 };
 use crate::dimensions::sheets::WEB_MIN_FIBREBOARD;
 use crate::dimensions::source::Source;
+use crate::drawing::number::format_number;
 use crate::panels::{Purpose, finger_widths};
 use crate::parts::PartKind;
 use crate::solid::TOUCH_MM;
@@ -254,7 +255,7 @@ fn glue_area(scene: &Scene, found: &mut Vec<Finding>) {
         let holds = holds_n(scene, seam);
         if holds < CASE_IS_LIFTED_BY.get() {
             let mut finding = GLUE_AREA
-                .caution(format!("The glued joint of {} holds some {holds:.0} N.", names(seam)))
+                .caution(format!("The glued joint of {} holds some {} N.", names(seam), format_number(holds, 0)))
                 .with_remedy("Take narrower and so more fingers, blocks, or brackets there.");
             finding.measured = Some(libm::round(holds));
             finding.needed = Some(CASE_IS_LIFTED_BY.get());

@@ -17,6 +17,7 @@ use super::sleeve;
 use crate::arrangement::NEAR_FRONT_MM;
 use crate::design::{BracketScrews, BracketSize, Joint, Wall};
 use crate::dimensions::fasteners::{FACE_SCREW_TO_CORNER, washer};
+use crate::drawing::number::format_number;
 use crate::fastening::{Fastener, washer_name};
 use crate::parts::{Carrier, Part, PartKind, tongue};
 use crate::solid::Aabb;
@@ -371,7 +372,11 @@ fn tongue_bracket(bench: &mut Bench, site: &mut Site) {
             hole(Fixing::Through(0.0), "on the floor"),
             hole(
                 Fixing::Through(seat.stack_mm),
-                &format!("set off the back by {} washers, for the tongue needs {:.2} mm", seat.washers, seat.needed_mm),
+                &format!(
+                    "set off the back by {} washers, for the tongue needs {} mm",
+                    seat.washers,
+                    format_number(seat.needed_mm, 2)
+                ),
             ),
         ];
         let placed = Seat::new(bench, &wanted.id, corner, holes);

@@ -7,6 +7,7 @@ use crate::design::{ButtonSpec, FanSpec};
 use crate::dimensions::connectors::push_button;
 use crate::dimensions::fasteners::sharp_corners_mm;
 use crate::dimensions::plugs;
+use crate::drawing::number::format_number;
 use crate::parts::{Carrier, KeepClear, Part, PartKind};
 use crate::solid::{Aabb, PanelFrame};
 
@@ -56,7 +57,7 @@ pub fn fan(spec: &FanSpec, frame: &PanelFrame, sheet_mm: f64, centre: Point, car
     Part {
         id: format!("fan-{}", spec.number),
         kind: PartKind::Fan,
-        label: format!("Fan {}, {} mm", spec.number, spec.size_mm),
+        label: format!("Fan {}, {} mm", spec.number, format_number(spec.size_mm, 2)),
         carrier,
         bodies: vec![behind(frame, sheet_mm, centre, size, spec.thickness_mm)],
         keep_clear: Vec::new(),
@@ -70,7 +71,7 @@ pub fn button(spec: &ButtonSpec, frame: &PanelFrame, sheet_mm: f64, centre: Poin
     Part {
         id: "button".to_owned(),
         kind: PartKind::Button,
-        label: format!("Power button, {} mm", spec.size_mm),
+        label: format!("Power button, {} mm", format_number(spec.size_mm, 2)),
         carrier: Carrier::Sleeve,
         bodies: vec![behind(frame, sheet_mm, centre, size, spec.depth_mm), before(frame, centre, size)],
         keep_clear: Vec::new(),
