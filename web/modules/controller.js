@@ -6,6 +6,7 @@ import { byId } from "./dom.js";
 import { History } from "./history.js";
 import * as keeping from "./keep.js";
 import { workOffline } from "./offline.js";
+import { viewOf } from "./view-of.js";
 import { withLabels } from "./words.js";
 import { Announcer } from "./ui/announcer.js";
 import { Brief } from "./ui/brief.js";
@@ -67,8 +68,9 @@ export class Controller {
       redo: () => this.#step("redo"),
     });
     this.#drawing = new Drawing(byId("drawing"), {
-      casePicture: (look) => bench.case_picture(look),
+      casePicture: (look) => bench.case_picture(look.azimuth_deg, look.elevation_deg, look.off, look.see_through, look.apart),
       panelPicture: (id) => bench.panel_svg(id),
+      features: (id) => bench.features(id),
       choices: this.#choices,
       drawn: () => this.#leaders?.draw(),
       ...making,
@@ -84,8 +86,12 @@ export class Controller {
       bench,
       wrong: (text) => this.#messages.wrong(text),
       words: (error) => this.#words(error),
-      open: (name, text) =>
-        this.#replace(() => bench.replace_with_file(text), `${name} is on the bench. Undo brings the design before it back.`),
+      open: async (name, text) => {
+        const link = this.#workshop.ask(this.#view.link, "link_of_file", text);
+        // What is wrong with the file is told as what is wrong with a link is: when it is put on the bench.
+        const put = await link.then((fragment) => () => bench.replace_with_link(fragment), (error) => () => { throw error; });
+        return this.#replace(put, `${name} is on the bench. Undo brings the design before it back.`);
+      },
     });
     this.#foot = new Foot(byId("foot"), {
       cautions: bench.cautions(),
@@ -103,7 +109,7 @@ export class Controller {
       new TitleBlock(byId("title-block"), this.#choices, events),
       handover,
     ];
-    this.#view = bench.view();
+    this.#view = viewOf(bench.view(), this.#choices);
   }
 
   /** Takes the design of the address, else the one kept on the device, else the example; and shows it. */
@@ -284,7 +290,7 @@ export class Controller {
 
   #redraw() {
     this.#due = 0;
-    this.#view = this.#bench.view();
+    this.#view = viewOf(this.#bench.view(), this.#choices);
     const view = this.#view;
     for (const component of this.#components) component.update(view);
     this.#leaders?.draw();

@@ -2,7 +2,6 @@
 //! change and gives back what the page shows; the [`Workshop`] takes a finished design and makes files, lists and
 //! layouts of it, in a worker beside the page. Nothing is worked out here.
 
-mod plain;
 #[cfg(feature = "workbench")]
 mod workbench;
 #[cfg(feature = "workshop")]

@@ -20,11 +20,10 @@ fn message(refused: Result<(), wasm_bindgen::JsError>) -> String {
 #[wasm_bindgen_test]
 fn a_change_is_kept_and_only_what_differs_is_told() {
     let mut bench = Workbench::new();
-    assert_eq!(view(&bench)["changed"], serde_json::json!([]));
+    assert_eq!(view(&bench)["values"], serde_json::json!({}));
     assert!(bench.set("cooler.height", JsValue::from_f64(123.5)).is_ok());
     let after = view(&bench);
-    assert_eq!(after["changed"], serde_json::json!(["cooler.height"]));
-    assert_eq!(after["values"]["cooler.height"], serde_json::json!(123.5));
+    assert_eq!(after["values"], serde_json::json!({ "cooler.height": 123.5 }));
     assert!(bench.reset("cooler.height").is_ok());
     assert_eq!(view(&bench), view(&Workbench::new()));
 }
@@ -37,7 +36,8 @@ fn a_wrong_value_says_what_is_allowed_and_loses_nothing() {
     let text = message(bench.set("cooler.height", JsValue::from_f64(9_000.0)));
     assert!(text.contains("cooler.height") && text.contains("9000"), "{text}");
     assert!(message(bench.replace_with_link("1GCIDa0h3")).contains("link"));
-    assert!(message(bench.replace_with_file("{ \"cooler.widht\": 1 }")).contains("cooler.width"));
+    let misspelt = workshop(&bench).link_of_file("{ \"cooler.widht\": 1 }").map(|_| ());
+    assert!(message(misspelt).contains("cooler.width"));
     assert_eq!(view(&bench), before);
 }
 
@@ -50,16 +50,25 @@ fn a_design_survives_its_link_and_its_file() {
     assert!(by_link.replace_with_link(&bench.link()).is_ok());
     assert_eq!(view(&by_link), before);
     let mut by_file = Workbench::new();
-    assert!(by_file.replace_with_file(&bench.design_file()).is_ok());
+    let link = workshop(&bench).link_of_file(&bench.design_file()).map_err(JsValue::from).unwrap();
+    assert!(by_file.replace_with_link(&link).is_ok());
     assert_eq!(view(&by_file), before);
 }
 
 #[wasm_bindgen_test]
-fn a_look_that_is_none_is_refused_in_words() {
-    let bench = Workbench::new();
-    let look = serde_wasm_bindgen::to_value("from the left").unwrap_or(JsValue::NULL);
-    assert!(format!("{:?}", bench.case_picture(look).map_err(JsValue::from).unwrap_err()).contains("look at a case"));
-    assert!(message(Workbench::new().set("cooler.height", JsValue::UNDEFINED)).contains("value"));
+fn what_no_design_file_can_hold_is_refused_and_what_it_can_is_taken() {
+    let mut bench = Workbench::new();
+    let untold = view(&bench);
+    for given in [JsValue::UNDEFINED, JsValue::from_f64(f64::NAN), js_sys::Object::new().into()] {
+        assert!(message(bench.set("cooler.height", given)).contains("value"));
+    }
+    assert_eq!(view(&bench), untold);
+    let points = serde_wasm_bindgen::to_value(&[[10.0, 12.5], [30.0, 12.5]]).unwrap();
+    let deeper = serde_wasm_bindgen::to_value(&[[[1.0]]]).unwrap();
+    let key = "supply.holes";
+    assert!(message(bench.set(key, deeper)).contains("value"));
+    assert!(bench.set(key, points).is_ok());
+    assert_eq!(view(&bench)["values"][key], serde_json::json!([[10, 12.5], [30, 12.5]]));
 }
 
 /// A workshop for the design of a bench.

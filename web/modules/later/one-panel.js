@@ -13,6 +13,7 @@ const REACH = 22;
 
 export class OnePanel {
   /** @type {Panel} */ #panel;
+  /** @type {Feature[]} */ #features;
   /** @type {SVGSVGElement} */ #svg;
   /** @type {Feature | null} */ #feature = null;
   /** @type {string[]} */ #marked = [];
@@ -23,10 +24,12 @@ export class OnePanel {
 
   /**
    * @param {Panel} panel
+   * @param {Feature[]} features
    * @param {string} picture
    */
-  constructor(panel, picture) {
+  constructor(panel, features, picture) {
     this.#panel = panel;
+    this.#features = features;
     this.#svg = drawing(picture);
     this.#svg.setAttribute("aria-hidden", "true");
     for (const title of this.#svg.querySelectorAll("title")) title.remove();
@@ -83,7 +86,7 @@ export class OnePanel {
     if (rows.length === open.length) rows.forEach((row, index) => row.toggleAttribute("open", open[index]));
     if (scrolled > 0) this.#key.scrollTop = scrolled;
     if (focused) this.focus();
-    this.#choose(this.#panel.features.find((one) => one.id === feature) ?? null);
+    this.#choose(this.#features.find((one) => one.id === feature) ?? null);
   }
 
   /** @param {string[]} ids */
@@ -108,7 +111,7 @@ export class OnePanel {
   #keyRows() {
     /** @type {Map<string, Feature[]>} */
     const groups = new Map();
-    for (const feature of this.#panel.features) {
+    for (const feature of this.#features) {
       const name = `${feature.key ?? ""}|${feature.kind}|${feature.diameter_mm ?? feature.size_mm.join("x")}|${feature.why}`;
       groups.set(name, [...(groups.get(name) ?? []), feature]);
     }
@@ -149,7 +152,7 @@ export class OnePanel {
     let best = null;
     let least = REACH;
     const scale = this.#svg.getBoundingClientRect().width / this.#svg.viewBox.baseVal.width;
-    for (const feature of this.#panel.features) {
+    for (const feature of this.#features) {
       const at = place(this.#svg, this.#panel, feature.centre_mm);
       const inside = (/** @type {number} */ axis, /** @type {number} */ off) => Math.max(0, Math.abs(off) - ((feature.size_mm[axis] ?? 0) / 2) * scale);
       const away = Math.hypot(inside(0, event.clientX - at.x), inside(1, event.clientY - at.y));
@@ -166,7 +169,7 @@ export class OnePanel {
 
   /** @param {KeyboardEvent} event */
   #step(event) {
-    const { features } = this.#panel;
+    const features = this.#features;
     const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
     if (event.key === "Escape") this.#choose(null);
     if (step === undefined || features.length === 0) return;
@@ -192,7 +195,7 @@ export class OnePanel {
   }
 
   #show() {
-    const meant = this.#panel.features.filter((feature) => feature === this.#feature || this.#marked.includes(feature.id));
+    const meant = this.#features.filter((feature) => feature === this.#feature || this.#marked.includes(feature.id));
     this.#marks.replaceChildren(
       ...meant.map((feature) => {
         const { x, y } = onPicture(this.#svg, this.#panel, feature.centre_mm);

@@ -7,9 +7,8 @@ import { counted, tenths } from "../words.js";
 
 /** @param {Panel} panel */
 export function caption(panel) {
-  const holes = panel.features.filter((feature) => feature.kind === "hole").length;
   const line = h("span", { class: "caption" }, h("span", { class: "caption-name" }, panel.label), h("span", {}, ""));
-  say(/** @type {Node} */ (line.lastChild), `${panel.size_mm.map(tenths).join(" × ")} mm, ${counted(holes, "hole")}`);
+  say(/** @type {Node} */ (line.lastChild), `${panel.size_mm.map(tenths).join(" × ")} mm, ${counted(panel.holes, "hole")}`);
   return line;
 }
 

@@ -7,7 +7,7 @@ import { caption, face, place } from "./panel-places.js";
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/panelwright.js").Panel} Panel */
 /** @typedef {import("../../wasm/panelwright.js").Finding} Finding */
-/** @typedef {{ panelPicture: (id: string) => string, drawn: () => void }} PanelsEvents */
+/** @typedef {{ panelPicture: (id: string) => string, features: (id: string) => import("../../wasm/panelwright.js").Feature[], drawn: () => void }} PanelsEvents */
 
 /** Between panels in a row, and above a row with the words below it, as the style sheet has them. */
 const GAP = 24;
@@ -73,9 +73,10 @@ export class PanelsView {
     for (const id of finding.about) {
       const [panelId, featureId] = id.split("/");
       const panel = this.#view?.panels.find((one) => one.id === panelId);
-      const feature = panel?.features.find((one) => one.id === featureId);
       const svg = this.#figures.get(panelId ?? "")?.querySelector("svg");
-      if (panel && feature && svg) return place(svg, panel, feature.centre_mm);
+      if (!panel || !svg || !featureId) continue;
+      const feature = this.#events.features(panel.id).find((one) => one.id === featureId);
+      if (feature) return place(svg, panel, feature.centre_mm);
     }
     return null;
   }
@@ -151,7 +152,7 @@ export class PanelsView {
       const before = this.#one;
       this.#figures.clear();
       this.#pictures.clear();
-      this.#one = new OnePanel(panel, this.#events.panelPicture(panel.id));
+      this.#one = new OnePanel(panel, this.#events.features(panel.id), this.#events.panelPicture(panel.id));
       this.#figures.set(panel.id, this.#one.figure);
       const kept = before?.state(panel);
       this.#floor.replaceChildren(this.#one.element);

@@ -99,7 +99,7 @@ export class Prints {
     const designs = all.flatMap(({ file, looked }) => (looked && looked.is !== "marked" ? [{ file, looked }] : []));
     const [only] = designs;
     const opened = only && designs.length === 1 ? only : null;
-    if (opened && !this.#events.open(opened.file.name, opened.looked.design_file)) return;
+    if (opened && !(await this.#events.open(opened.file.name, opened.looked.design_file))) return;
     // By themselves a design and what cannot be read need no list, only a word.
     const [first] = all;
     if (all.length === 1 && !this.#dialog.open) {

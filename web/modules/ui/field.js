@@ -67,7 +67,7 @@ export class Field {
   /** @param {View} view */
   update(view) {
     const { key } = this.choice;
-    this.element.hidden = !view.applies[key];
+    this.element.hidden = view.idle.has(key);
     const changed = view.changed.includes(key);
     this.#reset.hidden = !changed;
     this.element.classList.toggle("changed", changed);

@@ -15,7 +15,7 @@ import { BOTH_GOES, counted, plain, size } from "../words.js";
  * @property {import("../../wasm/panelwright.js").Workbench} bench
  * @property {(key: string, value: import("../../wasm/panelwright.js").Value) => string | null} set
  * @property {() => void} settle
- * @property {(name: string, text: string) => boolean} open
+ * @property {(name: string, text: string) => Promise<boolean>} open whether it is on the bench now
  * @property {(text: string) => void} wrong
  * @property {(error: unknown) => string} words
  */
@@ -251,9 +251,9 @@ export class Handover {
     if (!first) return;
     if (files.length === 1 && /\.json$/i.test(first.name)) {
       const text = await first.text();
-      // Without the mark of files that are made of a design it is one itself, and no workshop is needed.
+      // Without the mark of files that are made of a design it is one itself.
       if (!text.includes(MARK)) {
-        this.#take.open(first.name, text);
+        await this.#take.open(first.name, text);
         return;
       }
     }

@@ -186,7 +186,7 @@ class Cell {
   /** @param {View} view */
   update(view) {
     const { key } = this.#choice;
-    this.element.hidden = !view.applies[key];
+    this.element.hidden = view.idle.has(key);
     this.element.classList.toggle("changed", view.changed.includes(key));
     if (!this.element.hidden) this.#show(view.values[key] ?? null);
   }

@@ -1,17 +1,21 @@
 //! The design on screen, as the page sees it: take a change, give a view.
 
+mod given;
 mod pictures;
+mod plain;
 mod view;
 
 use std::cell::OnceCell;
 
 use panelwright::Build;
-use panelwright::design::{Design, Value, choice, choices, read_file, read_link, write_file, write_link};
+use panelwright::design::{Design, Value, choice, choices, read_link, write_file, write_link};
 use panelwright::dimensions::cautions::CAUTIONS;
 use panelwright::documents::choice_list::choice_list;
+use panelwright::pictures::CaseView;
 use wasm_bindgen::prelude::*;
 
-use crate::plain::{parsed, plain, read};
+use given::given;
+use plain::{parsed, plain};
 
 /// The types of what crosses here; the page is checked against them.
 #[wasm_bindgen(typescript_custom_section)]
@@ -53,7 +57,7 @@ impl Workbench {
         key: &str,
         #[wasm_bindgen(unchecked_param_type = "Value")] value: JsValue,
     ) -> Result<(), JsError> {
-        self.design.set_json(key, &read(&value)?)?;
+        self.design.set_json(key, &given(&value)?)?;
         self.put_away();
         Ok(())
     }
@@ -77,16 +81,6 @@ impl Workbench {
         self.put_away();
     }
 
-    /// Puts the design of a design file on the bench.
-    ///
-    /// # Errors
-    /// Everything that is wrong with the file, one problem a line; the design stays as it was.
-    pub fn replace_with_file(&mut self, text: &str) -> Result<(), JsError> {
-        self.design = read_file(text)?;
-        self.put_away();
-        Ok(())
-    }
-
     /// Puts the design of a link, or of its fragment alone, on the bench.
     ///
     /// # Errors
@@ -101,28 +95,46 @@ impl Workbench {
     ///
     /// # Errors
     /// None that a design can cause; the signature is what handing a value to the page needs.
-    #[wasm_bindgen(unchecked_return_type = "View")]
+    #[wasm_bindgen(unchecked_return_type = "Told")]
     pub fn view(&self) -> Result<JsValue, JsError> {
         parsed(&self.view_text())
     }
 
-    /// The case as one sees it.
+    /// The case as one sees it: where the eye is, in degrees (see [`panelwright::pictures::CaseView`]); panels taken
+    /// off, by id; whether panels are seen through; how far they are pulled apart, 0 to 1.
     ///
     /// # Errors
-    /// A look that is none.
+    /// None that a design can cause; the signature is what handing a value to the page needs.
     #[wasm_bindgen(unchecked_return_type = "CasePicture")]
     pub fn case_picture(
         &self,
-        #[wasm_bindgen(unchecked_param_type = "Look")] look: JsValue,
+        azimuth_deg: f64,
+        elevation_deg: f64,
+        off: Vec<String>,
+        see_through: bool,
+        apart: f64,
     ) -> Result<JsValue, JsError> {
-        let look = pictures::Look::of(&read(&look)?).ok_or_else(|| JsError::new("this is no way to look at a case"))?;
-        plain(&pictures::CasePicture::of(self.build(), &look))
+        let build = self.build();
+        let off = build.panels.iter().filter(|panel| off.iter().any(|id| id == panel.id()));
+        let off = off.map(|panel| panel.wall).collect();
+        let view = CaseView { azimuth_deg, elevation_deg, off, see_through, apart };
+        plain(&pictures::CasePicture::of(build, &view))
     }
 
     /// A panel flat, for the page; empty when there is no such panel.
     pub fn panel_svg(&self, id: &str) -> String {
         let panel = self.build().panels.iter().find(|panel| panel.id() == id);
         panel.map(pictures::flat).unwrap_or_default()
+    }
+
+    /// What is cut into a panel; empty when there is no such panel.
+    ///
+    /// # Errors
+    /// None that a design can cause; the signature is what handing a value to the page needs.
+    #[wasm_bindgen(unchecked_return_type = "Feature[]")]
+    pub fn features(&self, panel: &str) -> Result<JsValue, JsError> {
+        let panel = self.build().panels.iter().find(|one| one.id() == panel);
+        plain(&panel.map(view::features).unwrap_or_default())
     }
 
     /// The design file: only what differs from the default.

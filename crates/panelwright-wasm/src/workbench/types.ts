@@ -32,12 +32,13 @@ export interface Choice {
   when: null | { key: string; or?: string[]; names: string[]; is: boolean };
 }
 
-/** What the page shows after a change. Lengths in mm, case frame as seen from the front. */
-export interface View {
+/** What is told of a design after a change; the page makes its `View` of it. Lengths in mm, case frame as seen from the front. */
+export interface Told {
   title: string;
+  /** The values that differ from the choices' defaults, by key. */
   values: Record<string, Value>;
-  applies: Record<string, boolean>;
-  changed: string[];
+  /** Places in the list of choices of those that have no effect now. */
+  idle: number[];
   fingerprint: string;
   link: string;
   case: {
@@ -55,6 +56,16 @@ export interface View {
   parts: { id: string; kind: string; label: string }[];
 }
 
+/** What the page shows: what it was told, with what it knew already. */
+export interface View extends Omit<Told, "idle"> {
+  /** The value of every choice, by key. */
+  values: Record<string, Value>;
+  /** Keys of the choices whose value is not the default, in the order of the list. */
+  changed: string[];
+  /** Keys of the choices that have no effect now. */
+  idle: Set<string>;
+}
+
 /** What a check says. */
 export interface Finding {
   rule: string;
@@ -66,17 +77,18 @@ export interface Finding {
   source: string;
 }
 
-/** A flat panel and what is cut into it, in its own frame, seen from outside. */
+/** A flat panel; `Workbench.features` says what is cut into it. */
 export interface Panel {
   id: string;
   label: string;
   assembly: string;
   size_mm: [number, number];
   thickness_mm: number;
-  features: Feature[];
+  /** How many holes are drilled in it. */
+  holes: number;
 }
 
-/** One thing cut into a panel. */
+/** One thing cut into a panel, in the panel's own frame as seen from outside. */
 export interface Feature {
   id: string;
   kind: string;

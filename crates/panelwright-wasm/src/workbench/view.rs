@@ -3,17 +3,15 @@
 use panelwright::Build;
 use panelwright::design::{Design, choices, write_link};
 use panelwright::fit::{self, Finding, Severity};
-use panelwright::panels::{Feature, Panel};
+use panelwright::panels::{Feature, FeatureKind, Panel};
 use serde::{Serialize, Serializer};
-use serde_json::Value as Json;
 
 /// The design and what follows from it; its TypeScript twin in `types.ts` says what each field is.
 #[derive(Debug, Serialize)]
 pub struct View<'a> {
     title: &'a str,
-    values: ByKey<'a, Json>,
-    applies: ByKey<'a, bool>,
-    changed: Vec<&'static str>,
+    values: Changed<'a>,
+    idle: Vec<usize>,
     fingerprint: &'a str,
     link: String,
     case: CaseTwin,
@@ -56,11 +54,13 @@ struct PanelTwin<'a> {
     assembly: &'static str,
     size_mm: [f64; 2],
     thickness_mm: f64,
-    features: Vec<FeatureTwin<'a>>,
+    holes: usize,
 }
 
+/// One thing cut into a panel. A panel's are asked for when they are looked at: together they are most of what could be
+/// said of a design.
 #[derive(Debug, Serialize)]
-struct FeatureTwin<'a> {
+pub struct FeatureTwin<'a> {
     id: &'a str,
     kind: &'static str,
     key: Option<&'a str>,
@@ -86,9 +86,8 @@ impl<'a> View<'a> {
         let count = |severity| build.findings.iter().filter(|finding| finding.severity == severity).count();
         Self {
             title: &build.spec.title,
-            values: ByKey(design, Design::json),
-            applies: ByKey(design, Design::applies),
-            changed: changed(design),
+            values: Changed(design),
+            idle: (0..choices().len()).filter(|index| !design.applies(*index)).collect(),
             fingerprint: &build.fingerprint,
             link: write_link(design),
             case: CaseTwin {
@@ -114,19 +113,15 @@ impl<'a> View<'a> {
     }
 }
 
-/// Something of every choice, by the choice's key.
+/// The values that are not their choices' defaults, by key: the page has the defaults already.
 #[derive(Debug)]
-struct ByKey<'a, T>(&'a Design, fn(&Design, usize) -> T);
+struct Changed<'a>(&'a Design);
 
-impl<T: Serialize> Serialize for ByKey<'_, T> {
+impl Serialize for Changed<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let Self(design, of) = self;
-        serializer.collect_map(choices().iter().enumerate().map(|(index, choice)| (&choice.key, of(design, index))))
+        let Self(design) = self;
+        serializer.collect_map(design.changed().into_iter().map(|index| (&choices()[index].key, design.json(index))))
     }
-}
-
-fn changed(design: &Design) -> Vec<&'static str> {
-    design.changed().into_iter().map(|index| choices()[index].key.as_str()).collect()
 }
 
 fn finding(finding: &Finding) -> FindingTwin<'_> {
@@ -147,8 +142,13 @@ fn panel(panel: &Panel) -> PanelTwin<'_> {
         assembly: panel.assembly.name(),
         size_mm: panel.size_mm,
         thickness_mm: panel.thickness_mm,
-        features: panel.features.iter().map(feature).collect(),
+        holes: panel.features.iter().filter(|feature| feature.kind == FeatureKind::Hole).count(),
     }
+}
+
+/// What is cut into a panel.
+pub fn features(panel: &Panel) -> Vec<FeatureTwin<'_>> {
+    panel.features.iter().map(feature).collect()
 }
 
 fn feature(feature: &Feature) -> FeatureTwin<'_> {

@@ -7,7 +7,7 @@ use panelwright::json::to_text;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
-use crate::plain::plain;
+use super::answer::plain;
 
 /// Steps between two looks at what was found for counts: to see whether it is better takes about as long as some ten
 /// thousand of them.

@@ -9,8 +9,8 @@ use panelwright::stock::{Job, JobError, Plan, Reason, Search};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
+use super::answer::plain;
 use super::{cutting_files, svg_lines};
-use crate::plain::plain;
 
 /// A search under way and the best layout it has found.
 #[wasm_bindgen]

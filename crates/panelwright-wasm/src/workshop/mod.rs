@@ -3,6 +3,7 @@
 //! A request of the page is a method here. The page calls it by its name through its worker, see
 //! `web/modules/workshop.js`; nothing else has to be told of a new one.
 
+mod answer;
 mod compare;
 mod kits;
 mod layout;
@@ -11,7 +12,7 @@ mod templates_plan;
 
 use panelwright::Build;
 use panelwright::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg, go_name};
-use panelwright::design::{PaperName, read_file, read_link};
+use panelwright::design::{PaperName, read_file, read_link, write_link};
 use panelwright::documents::lists::{self, Lists};
 use panelwright::documents::pack;
 use panelwright::documents::source_list::source_list;
@@ -22,7 +23,7 @@ use wasm_bindgen::prelude::*;
 pub use kits::KitLayout;
 pub use layout::Layout;
 
-use crate::plain::plain;
+use answer::{plain, tell_faults};
 
 /// The types of what crosses here; the page is checked against them.
 #[wasm_bindgen(typescript_custom_section)]
@@ -43,7 +44,16 @@ impl Workshop {
     /// What is wrong with the link.
     #[wasm_bindgen(constructor)]
     pub fn new(link: &str) -> Result<Self, JsError> {
+        tell_faults();
         Ok(Self { build: Build::of(&read_link(link)?) })
+    }
+
+    /// The link of the design in a design file.
+    ///
+    /// # Errors
+    /// Everything that is wrong with the file, one problem a line.
+    pub fn link_of_file(&self, text: &str) -> Result<String, JsError> {
+        Ok(write_link(&read_file(text)?))
     }
 
     /// What the templates will be on the design's paper.
