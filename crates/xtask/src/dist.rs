@@ -11,18 +11,18 @@ use serde_json::json;
 use crate::setup::{Need, Setup};
 use crate::shrink;
 use crate::sizes::Sizes;
-use crate::wasm::{self, MODULES, Module};
+use crate::wasm::{self, MODULES, Module, Names};
 use crate::workspace::Workspace;
 
 /// The line of `web/sw.js` that is filled in when the page is put together.
 const WORKER_LINE: &str = "const BUILD = ";
 
 /// `cargo xtask dist`.
-pub fn command(workspace: &Workspace) -> Result<()> {
+pub fn command(workspace: &Workspace, names: Names) -> Result<()> {
     if let Err(missing) = Setup::new(workspace).have(Need::NodeModules) {
         println!("Scripts and styles are left as they are, so the page is larger than it could be: {missing}");
     }
-    assemble(workspace)?;
+    lay_out(workspace, &wasm::build(workspace, names)?)?;
     print!("{}", Sizes::of(&workspace.dist())?.table());
     println!("The page is in {}", workspace.relative(&workspace.dist()).display());
     Ok(())
@@ -30,7 +30,7 @@ pub fn command(workspace: &Workspace) -> Result<()> {
 
 /// Builds the modules and puts the page together.
 pub fn assemble(workspace: &Workspace) -> Result<()> {
-    lay_out(workspace, &wasm::build(workspace)?)
+    lay_out(workspace, &wasm::build(workspace, Names::Removed)?)
 }
 
 /// Puts the page together around modules that are already built.

@@ -20,6 +20,7 @@ use std::process::ExitCode;
 
 use anyhow::{Context, Result, bail};
 
+use wasm::Names;
 use workspace::Workspace;
 
 const HELP: &str = "\
@@ -30,6 +31,7 @@ cargo xtask COMMAND
        [--keep-going]  go on after a stage that failed
        [--list]        print the stages
   dist               leave the page in dist/, ready for any static host; prints what is loaded
+       [--names]       with the names of functions in the modules, for a profiler
   screenshot         take the README's picture of the page anew
   bench              measure times and sizes against their budgets
   help               this text
@@ -64,7 +66,8 @@ fn run(arguments: &[String]) -> Result<bool> {
             serve::command(&Workspace::find()?, Some(port)).map(|()| true)
         }
         ("test", rest) => stages::command(&Workspace::find()?, rest),
-        ("dist", []) => dist::command(&Workspace::find()?).map(|()| true),
+        ("dist", []) => dist::command(&Workspace::find()?, Names::Removed).map(|()| true),
+        ("dist", [flag]) if flag == "--names" => dist::command(&Workspace::find()?, Names::Kept).map(|()| true),
         ("screenshot", []) => browser::screenshot(&Workspace::find()?).map(|()| true),
         ("bench", []) => bench::command(&Workspace::find()?),
         _ => bail!("`{}` is not understood\n\n{HELP}", arguments.join(" ")),

@@ -12,6 +12,9 @@ use crate::workspace::Workspace;
 /// The target the page's module is built for.
 pub const TARGET: &str = "wasm32-unknown-unknown";
 
+/// The profile the page's modules are built in: one for both, so that what they share is compiled once.
+const PROFILE: &str = "page";
+
 /// Adds the wasm target to the toolchain when it is missing.
 pub fn ensure_target() -> Result<()> {
     if has_target() {
@@ -27,7 +30,7 @@ fn has_target() -> bool {
         .is_ok_and(|folder| PathBuf::from(folder.trim()).is_dir())
 }
 
-/// A module of the page: a feature of `panelwright-wasm`, built in the profile of the same name.
+/// A module of the page: a feature of `panelwright-wasm`.
 #[derive(Debug)]
 pub struct Module {
     feature: &'static str,
@@ -39,8 +42,17 @@ pub struct Module {
 pub const MODULES: [Module; 2] =
     [Module { feature: "workbench", name: "panelwright" }, Module { feature: "workshop", name: "workshop" }];
 
+/// Whether the modules carry the names of their functions: only a profiler reads them.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+pub enum Names {
+    /// For a profiler.
+    Kept,
+    /// For visitors.
+    Removed,
+}
+
 /// Builds the modules and their bindings; gives the folder they are in.
-pub fn build(workspace: &Workspace) -> Result<PathBuf> {
+pub fn build(workspace: &Workspace, names: Names) -> Result<PathBuf> {
     ensure_target()?;
     let bindings = workspace.target.join("page-bindings");
     for Module { feature, name } in &MODULES {
@@ -51,19 +63,19 @@ pub fn build(workspace: &Workspace) -> Result<PathBuf> {
             "--target",
             TARGET,
             "--profile",
-            feature,
+            PROFILE,
             "--no-default-features",
             "--features",
             feature,
         ]))?;
         Bindgen::new()
-            .input_path(workspace.target.join(TARGET).join(feature).join("panelwright_wasm.wasm"))
+            .input_path(workspace.target.join(TARGET).join(PROFILE).join("panelwright_wasm.wasm"))
             .out_name(name)
             .web(true)?
             .typescript(true)
             // The page need not say where the module lies: it lies beside its bindings.
             .omit_default_module_path(false)
-            .remove_name_section(true)
+            .remove_name_section(names == Names::Removed)
             .remove_producers_section(true)
             .generate(&bindings)
             .with_context(|| format!("the wasm module {name} takes no bindings"))?;
@@ -73,7 +85,7 @@ pub fn build(workspace: &Workspace) -> Result<PathBuf> {
 
 /// Lays the bindings' types where the page's type check looks for them.
 pub fn lay_types(workspace: &Workspace) -> Result<()> {
-    let bindings = build(workspace)?;
+    let bindings = build(workspace, Names::Removed)?;
     let folder = workspace.root.join(".types/wasm");
     std::fs::create_dir_all(&folder)?;
     for Module { name, .. } in &MODULES {
