@@ -113,7 +113,9 @@ test("the page stands before anything is asked for that only files need", async 
   await page.getByRole("tab", { name: "Panels" }).click();
   await page.locator(".panel-figure svg").first().waitFor();
   await page.waitForTimeout(500);
-  assert.ok(asked.some((path) => path.endsWith("/wasm/panelwright_bg.wasm")));
+  const place = (/** @type {string} */ end) => asked.findIndex((path) => path.endsWith(end));
+  assert.equal(asked.filter((path) => path.endsWith("/wasm/panelwright_bg.wasm")).length, 1);
+  assert.ok(place("/wasm/panelwright_bg.wasm") < place("/modules/main.js"), "the largest file is asked for first, not when the scripts are read");
   assert.deepEqual(asked.filter((path) => path.includes("workshop")), []);
   await context.close();
 });
