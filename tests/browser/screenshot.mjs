@@ -12,6 +12,8 @@ const { page, wrong } = await newVisitor(browser, {
 });
 await page.goto(host.url, { waitUntil: "networkidle" });
 await page.evaluate(() => document.fonts.ready);
+// Pages are counted when the page is idle.
+await page.locator('.contains[aria-busy="false"]').waitFor();
 await page.screenshot({ path: argv[2] });
 await browser.close();
 await host.close();
