@@ -51,7 +51,11 @@ const LINES = {
     const measured = values["sheet.measured"];
     return `${label("sheet.material")}, ${mm("sheet.nominal")}${measured === null ? "" : `, measured ${mm("sheet.measured")}`}`;
   },
-  sleeve: (_, label, mm) => `${mm("sleeve.clearance")} clearance, off ${label("sleeve.slide")}`,
+  sleeve: (values, label, mm) => {
+    // The usual figure stands for what the making needs, unless it is said to be the maker's own.
+    const made = values["sleeve.clearance_by"] === "method" && values["sleeve.clearance"] === 0.5;
+    return `${made ? "clearance by the making" : `${mm("sleeve.clearance")} clearance`}, off ${label("sleeve.slide")}`;
+  },
   hardware: (_, label) => `${label("hardware.thread")}, ${label("hardware.fit")} holes`,
   feet: (values, label, mm) =>
     values["feet.kind"] === "none" ? "none" : `${label("feet.kind").replace(/,? (through|screwed).*/, "")}, ${mm("feet.height")}`,
