@@ -6,7 +6,7 @@
 
 use super::around_board::around_board;
 use super::finish::finish;
-use super::hang::{Hung, hang, openings_as_solids};
+use super::hang::{Hung, hang, low_openings, openings_as_solids};
 use super::hangers::before_cooler;
 use super::needs::{Needs, Settled, Sizing};
 use super::supply::place_supply;
@@ -251,6 +251,7 @@ fn hang_with_hardware(
             floor: 0.0,
             chassis: &chassis,
             sleeve: &sleeve,
+            open: &low_openings(spec, place),
         };
         let before = *needs;
         if let Some(kept) = hardware_room::front_captive(spec, &inside).filter(|kept| kept.missing > 0.0) {

@@ -3,7 +3,7 @@
 use kurbo::Point;
 
 use super::arrange::{Draft, gap};
-use super::hang::HungPart;
+use super::hang::{HungPart, low_openings};
 use super::needs::{self, Settled};
 use super::{Arrangement, BoardPlace, CardPlace, CaseSize, FanPlace, PortKind, WallPlace, feet, hardware_room, walls};
 use crate::design::{Spec, Wall};
@@ -88,7 +88,7 @@ pub(super) fn finish(spec: &Spec, draft: Draft) -> Arrangement {
     let board_place = BoardPlace { origin: move_point(draft.board.origin) };
     let mut reserved = heads_below(&parts, t);
     reserved.extend(tongue_room(spec, &board_place, [floor[0], floor[2]], &parts));
-    reserved.extend(hardware_rooms(spec, &case, &parts));
+    reserved.extend(hardware_rooms(spec, &case, &board_place, &parts));
     let feet = feet::place(&spec.feet, floor, [0.0, t], &parts, &reserved);
     for (index, at) in feet.iter().enumerate() {
         parts.push(feet_parts::part(&spec.feet, index + 1, *at, [0.0, t]));
@@ -164,7 +164,7 @@ fn tongue_room(spec: &Spec, place: &BoardPlace, floor_x: [f64; 2], parts: &[Part
 
 /// Room for the captive nut that holds the sleeve to the floor and for a bracket between floor and back, where there is
 /// any.
-fn hardware_rooms(spec: &Spec, case: &CaseSize, parts: &[Part]) -> Vec<Aabb> {
+fn hardware_rooms(spec: &Spec, case: &CaseSize, place: &BoardPlace, parts: &[Part]) -> Vec<Aabb> {
     let at = |wall: Wall| case.inner(wall).2;
     let bodies = |carrier: Carrier| -> Vec<Aabb> {
         parts.iter().filter(|part| part.carrier == carrier).flat_map(|part| part.bodies.iter().copied()).collect()
@@ -175,6 +175,7 @@ fn hardware_rooms(spec: &Spec, case: &CaseSize, parts: &[Part]) -> Vec<Aabb> {
         floor: at(Wall::Floor),
         chassis: &bodies(Carrier::Chassis),
         sleeve: &bodies(Carrier::Sleeve),
+        open: &low_openings(spec, place),
     };
     let captive = hardware_room::front_captive(spec, &inside).filter(|kept| kept.missing <= TOUCH_MM);
     captive.map(|kept| kept.room).into_iter().chain(hardware_room::back_bracket(spec, &inside).ok()).collect()

@@ -91,6 +91,19 @@ pub(super) fn openings_as_solids(spec: &Spec, place: &BoardPlace, room: &Room) -
         .collect()
 }
 
+/// Stretches of the back, along x, whose openings come so far down that a bracket's leg would stand before them.
+pub(super) fn low_openings(spec: &Spec, place: &BoardPlace) -> Vec<[f64; 2]> {
+    let (above_floor, x) = (spec.board.standoff_mm, place.origin[0]);
+    let io_x = boards::IO_X.get();
+    let mut out = vec![([io_x[0], io_x[1]], boards::IO_Z.get()[0])];
+    if let Some(card_spec) = &spec.card {
+        let window = card::window(card_spec, &spec.board, spec.sheet.thickness_mm());
+        out.push((window.x, window.bottom));
+    }
+    let leg = spec.hardware.bracket.leg_mm;
+    out.into_iter().filter(|(_, bottom)| above_floor + bottom < leg).map(|([from, to], _)| [x + from, x + to]).collect()
+}
+
 /// Rectangles of the back that openings and the shelf's lug take, with sheet left around them.
 fn back_openings(spec: &Spec, place: &BoardPlace) -> Vec<(Wall, Rectangle)> {
     let web = EDGE_WEB_MM[0];

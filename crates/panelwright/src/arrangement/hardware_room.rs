@@ -28,6 +28,8 @@ pub struct Inside<'a> {
     pub chassis: &'a [Aabb],
     /// What hangs in the sleeve.
     pub sleeve: &'a [Aabb],
+    /// Stretches of the back, along x, with openings where a bracket's leg would stand.
+    pub open: &'a [[f64; 2]],
 }
 
 /// A place for the captive nut between floor and front: the room it takes, the panel it hangs on, and how far that
@@ -126,6 +128,7 @@ pub fn back_bracket(spec: &Spec, inside: &Inside) -> Result<Aabb, f64> {
         .filter(|body| body.max[2] > inside.floor && body.min[2] < inside.floor + reach)
         .map(|body| [body.min[0], body.max[0]])
         .collect();
+    in_way.extend(inside.open.iter().copied().filter(|[from, to]| *from < high && *to > low));
     in_way.push([high, high]);
     sort_by(&mut in_way, |a, b| a[0].total_cmp(&b[0]));
     let mut widest = [low, low];
