@@ -135,7 +135,7 @@ impl Page<'_> {
                     [KeyRow { what: format!("{}{more}", what.join(" ")), ..now[0].clone() }]
                 };
                 self.missed += 1;
-                let _ = [5, 3, 2, 0].into_iter().any(|words| self.table(&short(words)));
+                let _ = [13, 10, 8, 5, 3, 2, 0].into_iter().any(|words| self.table(&short(words)));
                 rest = later;
             }
         }

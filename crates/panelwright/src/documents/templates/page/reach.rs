@@ -70,7 +70,7 @@ impl Page<'_> {
             return None;
         }
         // The measure comes first: where room is short the words are cut off behind it.
-        Some(format!("goes to {} of the centre lines: {}", sides.join(", "), short_why(feature)))
+        Some(format!("goes to {} of centre: {}", sides.join(", "), short_why(feature)))
     }
 }
 
