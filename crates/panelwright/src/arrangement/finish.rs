@@ -178,7 +178,13 @@ fn hardware_rooms(spec: &Spec, case: &CaseSize, place: &BoardPlace, parts: &[Par
         open: &low_openings(spec, place),
     };
     let captive = hardware_room::front_captive(spec, &inside).filter(|kept| kept.missing <= TOUCH_MM);
-    captive.map(|kept| kept.room).into_iter().chain(hardware_room::back_bracket(spec, &inside).ok()).collect()
+    let mut rooms: Vec<Aabb> =
+        captive.map(|kept| kept.room).into_iter().chain(hardware_room::back_bracket(spec, &inside).ok()).collect();
+    // Their screws come up through the floor: no foot stands on the heads.
+    for room in &mut rooms {
+        room.min[2] = -HEADS_MM;
+    }
+    rooms
 }
 
 fn shelf_screws(spec: &Spec, place: &BoardPlace, case: &CaseSize) -> Vec<Point> {

@@ -221,3 +221,27 @@ fn low_boards_leave_room_beside_them_for_feet_and_drives() {
         }
     }
 }
+
+/// A pad below the floor is wider than the strip behind a bracket's screw: it must not take the last place from which
+/// floor and back can be screwed together.
+#[test]
+fn pads_leave_the_brackets_of_a_low_board_their_screws() {
+    for form in ["mini-itx", "dtx", "microatx"] {
+        for standoff in [6.35, 10.0, 12.0] {
+            let mut design = Design::default();
+            for (key, value) in [
+                ("size.rule", "smallest".into()),
+                ("board.form", form.into()),
+                ("board.standoff", standoff.into()),
+                ("feet.kind", "pads".into()),
+                ("supply.kind", "brick".into()),
+            ] {
+                let value: serde_json::Value = value;
+                design.set_json(key, &value).unwrap();
+            }
+            let build = crate::Build::of(&design);
+            let joined = build.parts.iter().any(|part| part.id.starts_with("bracket-floor-back"));
+            assert!(joined, "{form} {standoff}");
+        }
+    }
+}
