@@ -4,8 +4,9 @@ use super::finding::{Finding, Severity};
 use super::mend::Remedy;
 use super::rule::Rule;
 use super::scene::Scene;
+use super::webs::name;
 use super::words;
-use crate::cutting::{CutPanel, OUTLINE, Trouble};
+use crate::cutting::{CutPanel, CutProblem, OUTLINE, Trouble};
 use crate::design::{Material, Method};
 use crate::dimensions::router_work;
 use crate::dimensions::source::Source;
@@ -134,10 +135,13 @@ fn cannot_be_cut(scene: &Scene, found: &mut Vec<Finding>) {
                     "Hold the panel with tape, or saw the tabs off clean."
                 }
             };
+            // Files name a feature by its id; here it gets the word people have for it.
+            let shape = sheet.shapes.iter().find(|shape| shape.feature.id == first.of);
+            let told = CutProblem { of: shape.map_or("its outline", name).to_owned(), ..first.clone() };
             let id = if first.of == OUTLINE { sheet.id().to_owned() } else { format!("{}/{}", sheet.id(), first.of) };
             found.push(
                 CANNOT_BE_CUT
-                    .finds(severity, format!("In {}, {}.{others}", words::panel(sheet.wall()), first.says()))
+                    .finds(severity, format!("In {}, {}.{others}", words::panel(sheet.wall()), told.says()))
                     .with_remedy(remedy)
                     .with_about([sheet.id().to_owned(), id])
                     .with_at(sheet.panel.frame.to_case(first.at, 0.0)),
