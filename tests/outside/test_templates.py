@@ -12,6 +12,9 @@ import subprocess
 import xml.etree.ElementTree as tree
 
 import pytest
+from shapely.geometry import Point
+
+import flat
 
 SVG = "{http://www.w3.org/2000/svg}"
 MM = 25.4 / 72
@@ -133,6 +136,14 @@ def whole_pages(build, pdf):
         for panel in build["panels"]:
             if re.search(rf"^{panel['label']}$", words, re.MULTILINE) and "page 1 of 1" in words:
                 yield number, panel
+
+
+def ring(points):
+    """Centre and diameter of a circle by the ends of its curves; a diameter of 0 for what is none."""
+    ends = [point for index, point in enumerate(points) if all(math.dist(point, other) > NEAR for other in points[:index])]
+    x, y = (sum(end[axis] for end in ends) / len(ends) for axis in (0, 1))
+    radii = [math.dist(end, (x, y)) for end in ends]
+    return x, y, 2 * max(radii) if len(ends) > 3 and max(radii) - min(radii) < NEAR else 0
 
 
 def nearest_outline(paths, size, scale):
@@ -328,6 +339,43 @@ def test_tables_for_marking_out_say_what_the_panels_hold(made):
         diagonal = [row for row in rows if row["what"] == "diagonals of the panel"]
         assert abs(float(diagonal[0]["from left edge mm"]) - math.hypot(*panel["size_mm"])) < NEAR
         assert any(f"Marking out: {panel['label']}" in page for page in words), panel["id"]
+
+
+def test_tables_hold_every_hole_drilled_to_cut_an_opening_out(made, tmp_path):
+    """Chains and blade entries: those of the table are the rings of the template, inside the openings of build.json."""
+    build, pack = made(hand__marking=True, hand__chain=True, hand__frame=102)
+    chains = 0
+    for number, panel in whole_pages(build, pack / "templates.pdf"):
+        rows = list(csv.DictReader((pack / f"marking/{panel['id']}.csv").read_text(encoding="utf-8").splitlines()))
+        table = {feature["id"]: [] for feature in panel["features"]}
+        for row in rows:
+            if re.search(r", (chain|blade entry) \d+ of \d+$", row["what"]):
+                diameter = float(row["then"].removeprefix("⌀"))
+                table[row["id"]].append((float(row["from left edge mm"]), float(row["from lower edge mm"]), diameter))
+                chains += "chain" in row["what"]
+        paths = paths_on(pack / "templates.pdf", number, tmp_path)
+        left, lower, *_ = nearest_outline(paths, panel["size_mm"], (1, 1))
+        rings = [
+            (x - left, y - lower, wide)
+            for x, y, wide in map(ring, (path["points"] for path in paths if path["curved"]))
+            if wide
+        ]
+        for feature in panel["features"]:
+            if feature["kind"] not in ("opening", "vent") or feature["notch"] or not feature["through"]:
+                continue
+            line = flat.polygon(feature["path"])
+            # What is drawn within the line, the line itself not counted.
+            inside = [
+                (x, y, wide)
+                for x, y, wide in rings
+                if line.buffer(NEAR).contains(Point(x, y).buffer(wide / 2))
+                and not (feature["diameter_mm"] and abs(wide - feature["diameter_mm"]) < NEAR)
+                and not abs(wide * wide * math.pi / 4 - line.area) < NEAR * line.length
+            ]
+            assert len(inside) == len(table[feature["id"]]), (panel["id"], feature["id"])
+            for mark in table[feature["id"]]:
+                assert any(math.dist(mark, ring) < 2 * NEAR for ring in inside), (panel["id"], feature["id"], mark)
+    assert chains > 30
 
 
 def test_the_last_page_counts_the_drills(made):

@@ -1,7 +1,10 @@
 //! Marking out: every centre and corner of a panel as two distances from two of its edges, for those who do not glue a
 //! template on.
 
-use crate::cutting::slot_ends;
+use kurbo::Point;
+
+use crate::cutting::{BladeHole, drill_chain, opening_holes, slot_ends};
+use crate::design::{HandSpec, Method, Spec};
 use crate::documents::templates::words::short_why;
 use crate::drawing::number::format_number;
 use crate::panels::{Edge, Face, Feature, FeatureKind, Panel};
@@ -26,10 +29,16 @@ pub struct Mark {
     pub id: String,
 }
 
-/// The points of a panel, in the order in which they are marked: corners of the outline, holes by letter, vents, then
-/// openings.
+/// The saws and drills that a panel is made with; `None` for one that a machine makes.
 #[must_use]
-pub fn marks(panel: &Panel) -> Vec<Mark> {
+pub fn hand_of<'a>(spec: &'a Spec, panel: &Panel) -> Option<&'a HandSpec> {
+    (spec.making.method(panel.wall) == Method::Hand).then_some(&spec.making.hand)
+}
+
+/// The points of a panel, in the order in which they are marked: corners of the outline, holes by letter, vents, then
+/// openings. By hand also what is drilled to cut an opening out: its chain, or the holes that pass the blade.
+#[must_use]
+pub fn marks(panel: &Panel, hand: Option<&HandSpec>) -> Vec<Mark> {
     let mut out = Vec::new();
     corners(&panel.outline, "Panel", "outline", "", &mut out);
     let mut holes: Vec<&Feature> = panel.features.iter().filter(|feature| is_hole(feature)).collect();
@@ -46,19 +55,17 @@ pub fn marks(panel: &Panel) -> Vec<Mark> {
             then: drill(feature),
             id: feature.id.clone(),
         });
+        drilled_out(panel, feature, hand, &mut out);
     }
     for feature in panel.features.iter().filter(|feature| feature.kind == FeatureKind::Vent) {
         let bounds = feature.contour.bbox();
         let slim = bounds.width().min(bounds.height());
-        for centre in slot_ends(feature) {
-            out.push(Mark {
-                key: String::new(),
-                what: "Vent".to_owned(),
-                across_mm: centre.x,
-                up_mm: centre.y,
-                then: format!("⌀{}", format_number(slim, 2)),
-                id: feature.id.clone(),
-            });
+        let chain = hand.map_or_else(Vec::new, |hand| drill_chain(panel, feature, hand));
+        if chain.is_empty() {
+            let ends = slot_ends(feature).into_iter().map(|centre| (centre, slim));
+            drills(feature, "Vent", ends, &mut out);
+        } else {
+            numbered(feature, "Vent, chain", &chain, &mut out);
         }
     }
     for feature in &panel.features {
@@ -66,9 +73,38 @@ pub fn marks(panel: &Panel) -> Vec<Mark> {
         if !is_hole(feature) && feature.kind != FeatureKind::Vent && !feature.notch {
             let depth = depth(feature);
             corners(&feature.contour, &short_why(feature), &feature.id, &depth, &mut out);
+            drilled_out(panel, feature, hand, &mut out);
         }
     }
     out
+}
+
+/// What is drilled inside an opening before it is cut out.
+fn drilled_out(panel: &Panel, feature: &Feature, hand: Option<&HandSpec>, out: &mut Vec<Mark>) {
+    let Some(hand) = hand else { return };
+    let chained = !drill_chain(panel, feature, hand).is_empty();
+    let words = if chained { "chain" } else { "blade entry" };
+    numbered(feature, &format!("{}, {words}", short_why(feature)), &opening_holes(panel, feature, hand), out);
+}
+
+/// Holes that are ticked off one by one.
+fn numbered(feature: &Feature, what: &str, holes: &[BladeHole], out: &mut Vec<Mark>) {
+    for (index, hole) in holes.iter().enumerate() {
+        let what = format!("{what} {} of {}", index + 1, holes.len());
+        drills(feature, &what, [(hole.centre, hole.diameter_mm)], out);
+    }
+}
+
+/// Holes without a letter.
+fn drills(feature: &Feature, what: &str, holes: impl IntoIterator<Item = (Point, f64)>, out: &mut Vec<Mark>) {
+    out.extend(holes.into_iter().map(|(centre, diameter_mm)| Mark {
+        key: String::new(),
+        what: what.to_owned(),
+        across_mm: centre.x,
+        up_mm: centre.y,
+        then: format!("⌀{}", format_number(diameter_mm, 2)),
+        id: feature.id.clone(),
+    }));
 }
 
 fn is_hole(feature: &Feature) -> bool {
@@ -126,7 +162,7 @@ pub fn diagonal_mm(panel: &Panel) -> f64 {
 /// The marks of a panel as CSV (RFC 4180): one header line, distances in millimetres with a point, the design's
 /// fingerprint in every row.
 #[must_use]
-pub fn csv(panel: &Panel, fingerprint: &str) -> String {
+pub fn csv(panel: &Panel, hand: Option<&HandSpec>, fingerprint: &str) -> String {
     let mut out = "letter,what,from left edge mm,from lower edge mm,then,id,design\r\n".to_owned();
     let quoted = |text: &str| {
         if text.contains([',', '"', '\r', '\n']) {
@@ -135,7 +171,7 @@ pub fn csv(panel: &Panel, fingerprint: &str) -> String {
             text.to_owned()
         }
     };
-    for mark in marks(panel) {
+    for mark in marks(panel, hand) {
         let cells = [
             quoted(&mark.key),
             quoted(&mark.what),
@@ -159,12 +195,13 @@ pub fn csv(panel: &Panel, fingerprint: &str) -> String {
 mod tests {
     use super::*;
     use crate::Build;
+    use crate::cutting::drill_list;
     use crate::design::Design;
 
     #[test]
-    fn every_hole_is_marked_once_where_the_panel_has_it() {
+    fn every_hole_is_marked_where_the_panel_has_it() {
         for panel in &Build::of(&Design::default()).panels {
-            let marks = marks(panel);
+            let marks = marks(panel, None);
             for feature in panel.features.iter().filter(|feature| feature.kind == FeatureKind::Hole) {
                 let mine: Vec<&Mark> = marks.iter().filter(|mark| mark.id == feature.id).collect();
                 assert_eq!(mine.len(), 1, "{}", feature.id);
@@ -172,8 +209,35 @@ mod tests {
             }
             let corners = marks.iter().filter(|mark| mark.id == "outline").count();
             assert_eq!(corners, panel.outline.segments().count());
-            let text = csv(panel, "ABCD2345");
+            let text = csv(panel, None, "ABCD2345");
             assert_eq!(text.lines().count(), marks.len() + 2);
+        }
+    }
+
+    /// What the table has drilled is what the list of drills counts, chains and blade entries included.
+    #[test]
+    fn every_drill_of_the_list_is_marked() {
+        let mut chains = 0;
+        for chained in [false, true] {
+            let mut design = Design::default();
+            design.set_json("hand.chain", &chained.into()).unwrap();
+            design.set_json("hand.frame", &102.into()).unwrap();
+            let build = Build::of(&design);
+            for panel in &build.panels {
+                let hand = hand_of(&build.spec, panel).expect("made by hand");
+                let marks = marks(panel, Some(hand));
+                for drill in drill_list(panel, hand) {
+                    let size = format!("⌀{}", format_number(drill.diameter_mm, 2));
+                    // A round opening is marked by its centre and drawn, not drilled.
+                    let mine = |mark: &&Mark| {
+                        !mark.what.ends_with("centre") && mark.then.split(", ").next() == Some(size.as_str())
+                    };
+                    let count = marks.iter().filter(mine).count();
+                    assert_eq!(count, drill.through + drill.blind, "{} {size}", panel.id());
+                }
+                chains += marks.iter().filter(|mark| mark.what.contains("chain 1 of")).count();
+            }
+            assert_eq!(chains > 0, chained);
         }
     }
 

@@ -47,7 +47,8 @@ pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
     }
     if build.spec.making.hand.marking {
         for panel in &build.panels {
-            files.push((format!("marking/{}.csv", panel.id()), marking::csv(panel, &build.fingerprint).into_bytes()));
+            let text = marking::csv(panel, marking::hand_of(&build.spec, panel), &build.fingerprint);
+            files.push((format!("marking/{}.csv", panel.id()), text.into_bytes()));
         }
     }
     let setup = templates::setup(&build.spec.template, None);

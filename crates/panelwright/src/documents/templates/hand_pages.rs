@@ -3,7 +3,7 @@
 use super::flow::Flow;
 use super::plan::PageSetup;
 use super::words;
-use crate::cutting::{drill_list, frame_needed_mm, hand_order};
+use crate::cutting::{drill_chain, drill_list, frame_needed_mm, hand_order, is_out_of_reach};
 use crate::design::{Method, Spec};
 use crate::documents::marking;
 use crate::drawing::Page;
@@ -11,6 +11,26 @@ use crate::drawing::number::format_number;
 use crate::panels::{Edge, FeatureKind, Panel};
 
 const ALL: [Edge; 4] = [Edge::Left, Edge::Right, Edge::Lower, Edge::Upper];
+
+/// Cuts of one kind that follow each other.
+struct Cut {
+    what: String,
+    times: usize,
+    /// The deepest frame that one of them wants.
+    frame_mm: f64,
+    /// Whether one lies deeper than the maker's frame reaches, and whether such a one has no chain either.
+    far: bool,
+    unchained: bool,
+}
+
+impl Cut {
+    fn add(&mut self, other: &Self) {
+        self.times += other.times;
+        self.frame_mm = self.frame_mm.max(other.frame_mm);
+        self.far |= other.far;
+        self.unchained |= other.unchained;
+    }
+}
 
 /// Drills and order of cuts of every panel made by hand; no page when none is.
 #[must_use]
@@ -20,8 +40,13 @@ pub fn order_pages(spec: &Spec, panels: &[Panel], foot: &str, setup: &PageSetup)
         return Vec::new();
     }
     let mut flow = Flow::new(setup, "Order of work by hand", foot);
+    let drawn = if spec.making.hand.marking {
+        "Glue the template on or mark out by the tables"
+    } else {
+        "Glue the template on"
+    };
     flow.words(&format!(
-        "Glue the template on, punch every centre, drill, then saw from the inside out. Saw beside the line, on the waste \
+        "{drawn}, punch every centre, drill, then saw from the inside out. Saw beside the line, on the waste \
          side, and file to it: the cut itself is {} mm wide. Hold the sheet close to the cut.",
         words::mm(spec.making.hand.kerf_mm)
     ));
@@ -48,29 +73,30 @@ pub fn order_pages(spec: &Spec, panels: &[Panel], foot: &str, setup: &PageSetup)
         flow.words(&format!("1. Drill, thinnest first. {}.{sunk}", drills.join("; ")));
         let order = hand_order(panel);
         let mut step = 2;
-        let mut cuts: Vec<(String, usize, f64)> = Vec::new();
+        let mut cuts: Vec<Cut> = Vec::new();
         for index in &order.inside {
             let feature = &panel.features[*index];
             let what = words::short_why(feature);
             let what =
                 if feature.kind == FeatureKind::Vent { "vents, between their drilled ends".to_owned() } else { what };
-            let deep = frame_needed_mm(&feature.contour, panel.size_mm, &ALL);
+            let hand = &spec.making.hand;
+            let far = is_out_of_reach(panel, feature, hand);
+            let unchained = far && drill_chain(panel, feature, hand).is_empty();
+            let frame_mm = frame_needed_mm(&feature.contour, panel.size_mm, &ALL);
+            let cut = Cut { what, times: 1, frame_mm, far, unchained };
             match cuts.last_mut() {
-                Some(last) if last.0 == what => {
-                    last.1 += 1;
-                    last.2 = last.2.max(deep);
-                }
-                _ => cuts.push((what, 1, deep)),
+                Some(last) if last.what == cut.what => last.add(&cut),
+                _ => cuts.push(cut),
             }
         }
-        for (what, count, deep) in cuts {
-            let times = if count == 1 { String::new() } else { format!("{count} × ") };
-            let chain = match (deep > spec.making.hand.frame_mm, spec.making.hand.chain_mm) {
+        for Cut { what, times, frame_mm, far, unchained } in cuts {
+            let times = if times == 1 { String::new() } else { format!("{times} × ") };
+            let chain = match (far, unchained) {
                 (false, _) => "",
-                (true, None) => ": deeper than the saw's frame, see the findings",
-                (true, Some(_)) => ": deeper than the saw's frame, so drill its chain and file",
+                (true, true) => ": deeper than the saw's frame, see the findings",
+                (true, false) => ": deeper than the saw's frame, so drill its chain and file",
             };
-            let depth = words::mm(f64::ceil(deep));
+            let depth = words::mm(f64::ceil(frame_mm));
             flow.words(&format!("{step}. Saw {times}{}; frame {depth} mm{chain}.", lower_first(&what)));
             step += 1;
         }
@@ -91,7 +117,7 @@ fn lower_first(text: &str) -> String {
 
 /// The tables for marking out one panel.
 #[must_use]
-pub fn marking_pages(panel: &Panel, foot: &str, setup: &PageSetup) -> Vec<Page> {
+pub fn marking_pages(spec: &Spec, panel: &Panel, foot: &str, setup: &PageSetup) -> Vec<Page> {
     let mut flow = Flow::new(setup, &format!("Marking out: {}", panel.label), foot);
     let [w, h] = panel.size_mm;
     let named = |edge: Edge| match words::edge_words(panel, edge) {
@@ -108,7 +134,7 @@ pub fn marking_pages(panel: &Panel, foot: &str, setup: &PageSetup) -> Vec<Page> 
         format_number(marking::diagonal_mm(panel), 1)
     ));
     flow.words("");
-    let rows: Vec<Vec<String>> = marking::marks(panel)
+    let rows: Vec<Vec<String>> = marking::marks(panel, marking::hand_of(spec, panel))
         .into_iter()
         .map(|mark| {
             vec![mark.key, format_number(mark.across_mm, 2), format_number(mark.up_mm, 2), mark.then, mark.what]

@@ -70,7 +70,7 @@ fn pack_words<'a>(build: &'a Build) -> impl Fn(&Panel) -> PackWords<'a> {
         blocked,
         sheet: &spec.sheet,
         printer: words::printer_words(&spec.template.printer),
-        hand: (spec.making.method(panel.wall) == Method::Hand).then_some(spec.making.hand),
+        hand: super::marking::hand_of(spec, panel).copied(),
     }
 }
 
@@ -112,7 +112,7 @@ pub fn pages(build: &Build, setup: &PageSetup) -> Vec<Page> {
             }
         }
         if spec.making.method(panel.wall) == Method::Hand && spec.making.hand.marking {
-            out.extend(hand_pages::marking_pages(panel, &foot, &writing));
+            out.extend(hand_pages::marking_pages(spec, panel, &foot, &writing));
         }
     }
     out.extend(hand_pages::order_pages(spec, panels, &foot, &writing));
@@ -126,7 +126,7 @@ pub fn page_count(build: &Build, setup: &PageSetup) -> usize {
     let by_hand = |panel: &&Panel| spec.making.method(panel.wall) == Method::Hand;
     let writing = writing(setup);
     let tables = if spec.making.hand.marking {
-        panels.iter().filter(by_hand).map(|panel| hand_pages::marking_pages(panel, "", &writing).len()).sum()
+        panels.iter().filter(by_hand).map(|panel| hand_pages::marking_pages(spec, panel, "", &writing).len()).sum()
     } else {
         0
     };
