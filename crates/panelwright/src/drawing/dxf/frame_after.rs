@@ -140,8 +140,8 @@ pub(super) const AFTER_LAYERS: &str = "\
 2 ENTITIES
 ";
 
-/// From the end of the entities to the end of the file.
-pub(super) const AFTER_ENTITIES: &str = "\
+/// From the end of the entities to the layouts.
+pub(super) const OBJECTS: &str = "\
 0 ENDSEC
 0 SECTION
 2 OBJECTS
@@ -182,126 +182,93 @@ pub(super) const AFTER_ENTITIES: &str = "\
 0 ACDBPLACEHOLDER
 5 F
 330 E
-0 LAYOUT
-5 22
-330 1A
-100 AcDbPlotSettings
-1 \n\
-2 none_device
-4 \n\
-6 \n\
-40 0.0
-41 0.0
-42 0.0
-43 0.0
-44 0.0
-45 0.0
-46 0.0
-47 0.0
-48 0.0
-49 0.0
-140 0.0
-141 0.0
-142 1.0
-143 1.0
-70 1712
-72 1
-73 0
-74 5
-7 \n\
-75 16
-147 1.0
-148 0.0
-149 0.0
-100 AcDbLayout
-1 Model
-70 1
-71 0
-10 0.0
-20 0.0
-11 420.0
-21 297.0
-12 0.0
-22 0.0
-32 0.0
-14 0.0
-24 0.0
-34 0.0
-15 0.0
-25 0.0
-35 0.0
-146 0.0
-13 0.0
-23 0.0
-33 0.0
-16 1.0
-26 0.0
-36 0.0
-17 0.0
-27 1.0
-37 0.0
-76 0
-330 1F
-0 LAYOUT
-5 1E
-330 1A
-100 AcDbPlotSettings
-1 \n\
-2 none_device
-4 \n\
-6 \n\
-40 0.0
-41 0.0
-42 0.0
-43 0.0
-44 0.0
-45 0.0
-46 0.0
-47 0.0
-48 0.0
-49 0.0
-140 0.0
-141 0.0
-142 1.0
-143 1.0
-70 688
-72 1
-73 0
-74 5
-7 \n\
-75 16
-147 1.0
-148 0.0
-149 0.0
-100 AcDbLayout
-1 Layout1
-70 1
-71 1
-10 0.0
-20 0.0
-11 420.0
-21 297.0
-12 0.0
-22 0.0
-32 0.0
-14 0.0
-24 0.0
-34 0.0
-15 0.0
-25 0.0
-35 0.0
-146 0.0
-13 0.0
-23 0.0
-33 0.0
-16 1.0
-26 0.0
-36 0.0
-17 0.0
-27 1.0
-37 0.0
-76 0
-330 1B
-0 ENDSEC
-0 EOF
 ";
+
+/// What the two layouts, of the model and of the paper, do not share.
+pub(super) struct Layout {
+    pub handle: &'static str,
+    /// The plot's flags: of the model 1024 (its kind) more.
+    pub flags: &'static str,
+    pub name: &'static str,
+    /// Place among the tabs.
+    pub tab: &'static str,
+    /// Handle of its block.
+    pub block: &'static str,
+}
+
+/// The layouts every file has.
+pub(super) const LAYOUTS: [Layout; 2] = [
+    Layout { handle: "22", flags: "1712", name: "Model", tab: "0", block: "1F" },
+    Layout { handle: "1E", flags: "688", name: "Layout1", tab: "1", block: "1B" },
+];
+
+/// A layout from its handle to its flags.
+pub(super) const LAYOUT_PAPER: &str = "\
+330 1A
+100 AcDbPlotSettings
+1 \n\
+2 none_device
+4 \n\
+6 \n\
+40 0.0
+41 0.0
+42 0.0
+43 0.0
+44 0.0
+45 0.0
+46 0.0
+47 0.0
+48 0.0
+49 0.0
+140 0.0
+141 0.0
+142 1.0
+143 1.0
+";
+
+/// From there to its name.
+pub(super) const LAYOUT_PLOT: &str = "\
+72 1
+73 0
+74 5
+7 \n\
+75 16
+147 1.0
+148 0.0
+149 0.0
+100 AcDbLayout
+";
+
+/// From its name to its tab.
+pub(super) const LAYOUT_FLAGS: &str = "70 1";
+
+/// From there to its block.
+pub(super) const LAYOUT_SPACE: &str = "\
+10 0.0
+20 0.0
+11 420.0
+21 297.0
+12 0.0
+22 0.0
+32 0.0
+14 0.0
+24 0.0
+34 0.0
+15 0.0
+25 0.0
+35 0.0
+146 0.0
+13 0.0
+23 0.0
+33 0.0
+16 1.0
+26 0.0
+36 0.0
+17 0.0
+27 1.0
+37 0.0
+76 0
+";
+
+/// The end of the file.
+pub(super) const END: &str = "0 ENDSEC\n0 EOF";

@@ -86,7 +86,11 @@ pub fn dxf(file: &Dxf<'_>) -> String {
         let name = file.layers.get(item.layer).map_or_else(|| "0".to_owned(), |layer| layer_name(&layer.name));
         writer.item(&item.form, &name, first + place);
     }
-    writer.fixed(frame_after::AFTER_ENTITIES);
+    writer.fixed(frame_after::OBJECTS);
+    for layout in &frame_after::LAYOUTS {
+        writer.layout(layout);
+    }
+    writer.fixed(frame_after::END);
     writer.text
 }
 
@@ -183,6 +187,19 @@ impl Writer {
         self.pair(9, "$HANDSEED");
         self.handle(5, next_handle);
         self.pair(0, "ENDSEC");
+    }
+
+    fn layout(&mut self, layout: &frame_after::Layout) {
+        self.pair(0, "LAYOUT");
+        self.pair(5, layout.handle);
+        self.fixed(frame_after::LAYOUT_PAPER);
+        self.pair(70, layout.flags);
+        self.fixed(frame_after::LAYOUT_PLOT);
+        self.pair(1, layout.name);
+        self.fixed(frame_after::LAYOUT_FLAGS);
+        self.pair(71, layout.tab);
+        self.fixed(frame_after::LAYOUT_SPACE);
+        self.pair(330, layout.block);
     }
 
     fn layer(&mut self, layer: &DxfLayer, handle: usize) {
