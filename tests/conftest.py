@@ -1,8 +1,9 @@
-"""What the outside checks share: where the things they check were built.
+"""What the outside checks share: where the things they check were built, and what more than one of them looks at.
 
 They are started by `cargo xtask test outside`, which says so in the environment.
 """
 
+import json
 import os
 import pathlib
 import subprocess
@@ -38,3 +39,31 @@ def panelwright():
         return done.stdout
 
     return run
+
+
+@pytest.fixture(scope="session")
+def packs(root, panelwright, tmp_path_factory):
+    """The pack of every example: its folder and its build.json."""
+    made = []
+    for design in sorted((root / "examples").glob("*.json")):
+        folder = tmp_path_factory.mktemp(design.stem)
+        panelwright("make", design, "--out", folder, "--force")
+        made.append((folder, json.loads((folder / "build.json").read_text())))
+    assert len(made) >= 5
+    return made
+
+
+@pytest.fixture(scope="session")
+def written(root, tmp_path_factory):
+    """`written("cutting")`: a folder with what `crates/panelwright/examples/cutting.rs` writes."""
+
+    def write(example):
+        folder = tmp_path_factory.mktemp(example)
+        subprocess.run(
+            ["cargo", "run", "--quiet", "--package", "panelwright", "--example", example, "--", folder],
+            cwd=root,
+            check=True,
+        )
+        return folder
+
+    return write

@@ -8,7 +8,6 @@ import io
 import json
 import math
 import re
-import subprocess
 import xml.etree.ElementTree as tree
 
 import ezdxf
@@ -38,27 +37,9 @@ EXACT = 0.001
 
 
 @pytest.fixture(scope="module")
-def packs(root, panelwright, tmp_path_factory):
-    """The pack of every example: its folder and its build.json."""
-    made = []
-    for design in sorted((root / "examples").glob("*.json")):
-        folder = tmp_path_factory.mktemp(design.stem)
-        panelwright("make", design, "--out", folder, "--force")
-        made.append((folder, json.loads((folder / "build.json").read_text())))
-    assert len(made) >= 5
-    return made
-
-
-@pytest.fixture(scope="module")
-def specimens(root, tmp_path_factory):
+def specimens(written):
     """The folder of seeded cutting files."""
-    folder = tmp_path_factory.mktemp("cutting")
-    subprocess.run(
-        ["cargo", "run", "--quiet", "--package", "panelwright", "--example", "cutting", "--", folder],
-        cwd=root,
-        check=True,
-    )
-    return folder
+    return written("cutting")
 
 
 @pytest.fixture(scope="module")

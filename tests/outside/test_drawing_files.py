@@ -27,15 +27,9 @@ def run(*command):
 
 
 @pytest.fixture(scope="module")
-def specimen(root, tmp_path_factory):
+def specimen(written):
     """A folder with the specimen, freshly written."""
-    folder = tmp_path_factory.mktemp("specimen")
-    subprocess.run(
-        ["cargo", "run", "--quiet", "--package", "panelwright", "--example", "specimen", "--", folder],
-        cwd=root,
-        check=True,
-    )
-    return folder
+    return written("specimen")
 
 
 @pytest.fixture(scope="module")

@@ -1,7 +1,6 @@
 """Lists and packs, read by others: Python's csv and json, poppler and qpdf for the pages, shapely for areas."""
 
 import csv
-import json
 import shutil
 import subprocess
 import zipfile
@@ -16,18 +15,6 @@ HALF_GRAM = 0.00051
 HALF_AREA = 0.000051
 # Density that the lists state for fibreboard, kg/m³.
 DENSITY = 750
-
-
-@pytest.fixture(scope="module")
-def packs(root, panelwright, tmp_path_factory):
-    """The pack of every example: its folder and its build.json."""
-    made = []
-    for design in sorted((root / "examples").glob("*.json")):
-        folder = tmp_path_factory.mktemp(design.stem)
-        panelwright("make", design, "--out", folder, "--force")
-        made.append((folder, json.loads((folder / "build.json").read_text())))
-    assert len(made) >= 5
-    return made
 
 
 def rows(folder, name):

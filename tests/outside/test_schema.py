@@ -30,14 +30,9 @@ def designs(root):
 
 
 @pytest.fixture(scope="session")
-def packs(root, panelwright, tmp_path_factory):
-    """Every example made once: name to folder."""
-    made = {}
-    for design in designs(root):
-        out = tmp_path_factory.mktemp("packs") / design.stem
-        panelwright("make", design, "--out", out)
-        made[design.stem] = out
-    return made
+def folders(root, packs):
+    """The pack of every example: name to folder."""
+    return {design.stem: folder for design, (folder, _) in zip(designs(root), packs)}
 
 
 def read(folder, name):
@@ -57,9 +52,9 @@ def objects(node):
 
 
 @pytest.mark.parametrize("name", SCHEMAS)
-def test_every_example_is_as_the_schema_says(root, packs, name):
+def test_every_example_is_as_the_schema_says(root, folders, name):
     check = checker(root, name)
-    for example, folder in packs.items():
+    for example, folder in folders.items():
         errors = [f"{error.json_path}: {error.message}" for error in check.iter_errors(read(folder, name))]
         assert not errors, f"{example}: " + "\n".join(errors[:10])
 
@@ -75,10 +70,10 @@ def test_every_field_is_described_and_nothing_else_is_let_in(root, name):
     assert count > 10
 
 
-def test_the_schema_refuses_what_is_wrong(root, packs):
+def test_the_schema_refuses_what_is_wrong(root, folders):
     """A schema that lets everything through would pass the tests above."""
     check = checker(root, "build")
-    good = read(packs[min(packs)], "build")
+    good = read(folders[min(folders)], "build")
 
     def refused(change):
         wrong = copy.deepcopy(good)
@@ -96,9 +91,9 @@ def test_the_schema_refuses_what_is_wrong(root, packs):
     assert refused(lambda build: build["panels"][0].update(outline="M0 0L1 1"))
 
 
-def test_every_word_of_the_schema_is_used_by_some_example(root, packs):
+def test_every_word_of_the_schema_is_used_by_some_example(root, folders):
     """Kinds that no example has are kinds nobody has seen checked."""
-    builds = [read(folder, "build") for folder in packs.values()]
+    builds = [read(folder, "build") for folder in folders.values()]
     kinds = {part["kind"] for build in builds for part in build["parts"]}
     known = set(schema(root, "build")["$defs"]["part"]["properties"]["kind"]["enum"])
     assert kinds <= known
@@ -107,8 +102,8 @@ def test_every_word_of_the_schema_is_used_by_some_example(root, packs):
     assert severities == {"blocks", "caution", "note"}
 
 
-def test_ids_are_unique_and_whatever_is_named_is_there(packs):
-    for example, folder in packs.items():
+def test_ids_are_unique_and_whatever_is_named_is_there(folders):
+    for example, folder in folders.items():
         build = read(folder, "build")
         parts = [part["id"] for part in build["parts"]]
         panels = [panel["id"] for panel in build["panels"]]
@@ -123,8 +118,8 @@ def test_ids_are_unique_and_whatever_is_named_is_there(packs):
         assert not missing, f"{example}: {missing}"
 
 
-def test_both_files_of_a_pack_say_the_same(packs):
-    for folder in packs.values():
+def test_both_files_of_a_pack_say_the_same(folders):
+    for folder in folders.values():
         build, findings = read(folder, "build"), read(folder, "findings")
         assert findings["findings"] == build["findings"]
         assert findings["fingerprint"] == build["fingerprint"]
@@ -132,9 +127,9 @@ def test_both_files_of_a_pack_say_the_same(packs):
             assert count == sum(finding["severity"] == severity for finding in build["findings"])
 
 
-def test_numbers_have_at_most_four_decimals_and_no_minus_zero(packs):
+def test_numbers_have_at_most_four_decimals_and_no_minus_zero(folders):
     """In the text itself: a parser would already have hidden the spelling."""
-    for folder in packs.values():
+    for folder in folders.values():
         for name in SCHEMAS:
             text = re.sub(r'"(?:[^"\\]|\\.)*"', '""', (folder / f"{name}.json").read_text("utf-8"))
             numbers = re.findall(r"-?\d[\d.eE+-]*", text)
