@@ -62,6 +62,28 @@ fn one_width_clears_what_a_narrow_case_lacks() {
     assert_eq!(follow(&mut narrow, "card-thickness"), 1);
 }
 
+/// A case that a saw's joints bring onto a paper does not come onto it with those that reach through; it does again, with
+/// nothing new in the way, once the first remedy is followed.
+#[test]
+fn a_case_whose_fingers_outgrow_its_paper_gets_back_onto_it() {
+    let file = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../../examples/a-harbour-office.json"));
+    let by_hand = design(&file.unwrap());
+    assert!(!Build::of(&by_hand).blocked());
+    for method in ["laser", "router"] {
+        let mut changed = by_hand.clone();
+        changed.set_json("method", &method.into()).unwrap();
+        assert!(Build::of(&changed).blocked(), "{method}");
+        assert_eq!(follow(&mut changed, "panel-on-paper"), 1);
+        let build = Build::of(&changed);
+        assert!(!build.blocked(), "{method}: {:#?}", build.findings);
+        assert!(build.panels.iter().all(|panel| {
+            let [short, long] = [panel.size_mm[0].min(panel.size_mm[1]), panel.size_mm[0].max(panel.size_mm[1])];
+            // ISO 216: A4 is 210 x 297 mm.
+            short < 210.0 + 1e-6 && long < 297.0 + 1e-6
+        }));
+    }
+}
+
 /// A fan pinned too near to the edge it counts from is no matter of the case's size.
 #[test]
 fn a_pinned_fan_asks_for_another_place_and_not_for_a_larger_case() {

@@ -21,5 +21,5 @@ mod walls;
 
 pub use arrange::arrange;
 pub use hardware_room::NEAR_FRONT_MM;
-pub use needs::{Need, Needs, Room, paper_caps, paper_name};
+pub use needs::{Need, Needs, Room, Settled, Sizing, paper_caps, paper_name};
 pub use place::{Arrangement, BoardPlace, CardPlace, CaseSize, DrivePlace, FanPlace, PortKind, SupplyPlace, WallPlace};

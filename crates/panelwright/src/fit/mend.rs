@@ -44,6 +44,15 @@ pub(super) fn pick(key: &str, name: &str) -> Option<(String, Value)> {
     Some((key.to_owned(), Value::Pick(place)))
 }
 
+/// The names of a pick's options.
+pub(super) fn options(key: &str) -> impl Iterator<Item = &'static str> {
+    let options = match choice(key).map(|place| &choices()[place].kind) {
+        Some(Kind::Pick(options)) => &options[..],
+        _ => &[],
+    };
+    options.iter().map(|option| option.name)
+}
+
 /// Least and greatest value of a choice.
 fn range(key: &str) -> Option<[f64; 2]> {
     match choices()[choice(key)?].kind {

@@ -1,11 +1,12 @@
 //! Panels against the chosen paper and the sheet they are cut from; the printer against its own bars.
 
 use super::finding::Finding;
+use super::mend::{Remedy, options, pick};
 use super::rule::Rule;
 use super::scene::{Scene, Sheet};
 use super::words;
-use crate::arrangement::paper_name;
-use crate::design::{Joint, SizeRule};
+use crate::arrangement::{Sizing, paper_name};
+use crate::design::{Joint, PaperName, Seam, SizeRule, Spec, Wall};
 use crate::dimensions::paper;
 use crate::dimensions::source::Source;
 use crate::solid::TOUCH_MM;
@@ -48,7 +49,7 @@ fn sides(size: [f64; 2]) -> String {
 }
 
 /// One finding for all panels that are too large, about the worst of them.
-fn too_large_panels(scene: &Scene, rule: &Rule, within: [f64; 2], name: &str, remedy: &str) -> Option<Finding> {
+fn too_large_panels(scene: &Scene, rule: &Rule, within: [f64; 2], name: &str) -> Option<Finding> {
     let mut large: Vec<(&Sheet, f64, f64)> = scene
         .sheets
         .iter()
@@ -64,7 +65,6 @@ fn too_large_panels(scene: &Scene, rule: &Rule, within: [f64; 2], name: &str, re
     Some(
         rule.blocks(text)
             .with_mm(*is, *may)
-            .with_remedy(remedy)
             .with_about(large.iter().map(|(sheet, ..)| sheet.id()))
             .with_at(worst.solid.centre()),
     )
@@ -74,17 +74,55 @@ fn panel_on_paper(scene: &Scene, found: &mut Vec<Finding>) {
     let SizeRule::Paper(name) = scene.case.spec.size else { return };
     let paper = paper_name(name);
     let within = paper::size(paper);
-    // What reaches into the panel beside it makes the one that does larger by a thickness at each end.
-    let joints = &scene.case.spec.making.joints;
-    let through = joints.seams.iter().any(|seam| matches!(seam.joint, Joint::Finger | Joint::Tab));
-    let remedy = if through {
-        "Fingers and tabs reach through to the outside: join with brackets or blocks, whose panels are smaller by the \
-         sheet's thickness at each such corner; or choose a larger paper or smaller parts."
-    } else {
-        "Choose a larger paper or another rule for the size, or take smaller parts."
+    let finding = too_large_panels(scene, &PANEL_ON_PAPER, within.get(), paper.label());
+    found.extend(finding.map(|finding| finding.with_mends(onto_paper(scene, name)).with_source(within.source())));
+}
+
+/// What brings every panel onto a paper. What reaches into the panel beside it makes the one that does larger by up to a
+/// thickness at each end: joints that do not reach may be all that is wanted.
+fn onto_paper(scene: &Scene, name: PaperName) -> Remedy {
+    let arrangement = scene.case.arrangement;
+    let now = Sizing::of(scene.case.spec).settle(&arrangement.needs);
+    // What grew the case after its size was settled grows it again: then nothing is promised.
+    let outside = arrangement.case.outside_mm;
+    let foreseen = now.excess > TOUCH_MM && (0..3).all(|axis| (now.outside[axis] - outside[axis]).abs() < TOUCH_MM);
+    let fits = |change: &dyn Fn(&mut Spec)| {
+        let mut spec = scene.case.spec.clone();
+        change(&mut spec);
+        foreseen && Sizing::of(&spec).excess(&arrangement.needs) < TOUCH_MM
     };
-    let finding = too_large_panels(scene, &PANEL_ON_PAPER, within.get(), paper.label(), remedy);
-    found.extend(finding.map(|finding| finding.with_source(within.source())));
+    let within = paper::size(paper_name(name)).get();
+    let large = |wall: Wall| {
+        let sheet = scene.sheet(wall);
+        sheet.is_some_and(|sheet| too_large(sheet.panel.size_mm, within).is_some())
+    };
+    let sleeve = || scene.case.spec.making.joints.seams.into_iter().filter(|seam| seam.seam != Seam::FloorBack);
+    let reaching: Vec<Seam> = sleeve().filter(|seam| seam.reach_mm(1.0) > 0.0).map(|seam| seam.seam).collect();
+    let of_large: Vec<Seam> =
+        sleeve().filter(|seam| large(seam.covered) && reaching.contains(&seam.seam)).map(|seam| seam.seam).collect();
+    let mut remedy = Remedy::new();
+    for (joint, words) in [(Joint::Blocks, "locating blocks"), (Joint::Brackets, "corner brackets")] {
+        let change = |changed: &[Seam], spec: &mut Spec| {
+            let seams = spec.making.joints.seams.iter_mut();
+            seams.filter(|seam| changed.contains(&seam.seam)).for_each(|seam| seam.joint = joint);
+        };
+        // As few corners as will do.
+        let tried = [(&of_large, "at the edges that reach too far"), (&reaching, "at every corner of the sleeve")];
+        let fitting = tried.into_iter().find(|(seams, _)| !seams.is_empty() && fits(&|spec| change(seams, spec)));
+        if let Some((seams, place)) = fitting {
+            let choices = seams.iter().filter_map(|seam| pick(&format!("joint.{}", seam.name()), joint.name()));
+            remedy = remedy.mend(format!("join with {words} {place}"), choices.collect());
+        }
+    }
+    let area = |name: PaperName| paper::size(paper_name(name)).get().iter().product::<f64>();
+    let mut larger: Vec<PaperName> = options("size.paper").filter_map(PaperName::of).collect();
+    let iso = |name: PaperName| matches!(name, PaperName::A4 | PaperName::A3 | PaperName::A1 | PaperName::A0);
+    larger.retain(|other| iso(*other) == iso(name) && area(*other) > area(name));
+    sort_by(&mut larger, |a, b| area(*a).total_cmp(&area(*b)));
+    if let Some(other) = larger.into_iter().find(|other| fits(&|spec| spec.size = SizeRule::Paper(*other))) {
+        remedy = remedy.pick("size.paper", other.name(), &format!("choose {}", paper_name(other).label()));
+    }
+    remedy.say("choose another rule for the size").say("take smaller parts")
 }
 
 fn printer_scale(scene: &Scene, found: &mut Vec<Finding>) {
@@ -107,6 +145,6 @@ fn printer_scale(scene: &Scene, found: &mut Vec<Finding>) {
 fn panel_on_stock(scene: &Scene, found: &mut Vec<Finding>) {
     let within = scene.case.spec.sheet.stock_mm;
     let name = format!("a sheet of {}", sides(within));
-    let remedy = "Buy a larger sheet, or make the case smaller.";
-    found.extend(too_large_panels(scene, &PANEL_ON_STOCK, within, &name, remedy));
+    let finding = too_large_panels(scene, &PANEL_ON_STOCK, within, &name);
+    found.extend(finding.map(|finding| finding.with_remedy("Buy a larger sheet, or make the case smaller.")));
 }

@@ -73,23 +73,3 @@ fn a_cooler_too_high_is_told_with_the_numbers_that_would_do() {
     );
     assert_eq!(finding.about, ["cooler", "top"]);
 }
-
-/// Fingers make the top of example (a) too wide for its paper; the remedy named with that is true.
-#[test]
-fn fingers_too_wide_for_the_paper_are_mended_as_the_remedy_says() {
-    use crate::Build;
-    use crate::design::{Design, read_file};
-    let mut design = read_file(include_str!("../../../../../examples/a-harbour-office.json")).unwrap();
-    design.set_json("method", &"laser".into()).unwrap();
-    let blocks = |design: &Design| {
-        let found = Build::of(design).findings;
-        found.into_iter().filter(|finding| finding.severity == super::Severity::Blocks).collect::<Vec<_>>()
-    };
-    let found = blocks(&design);
-    assert_eq!(found.len(), 1, "{found:?}");
-    assert!(found[0].rule == "panel-on-paper" && found[0].remedy.contains("brackets or blocks"), "{found:?}");
-    for joint in ["joint.left_top", "joint.right_top"] {
-        design.set_json(joint, &"brackets".into()).unwrap();
-    }
-    assert_eq!(blocks(&design), []);
-}
