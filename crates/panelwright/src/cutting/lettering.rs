@@ -27,7 +27,7 @@ const CLEAR_MM: f64 = 1.5;
 /// From line to line, as a share of the letters' height (common practice).
 const LINE_SHARE: f64 = 1.6;
 
-/// Steps of the search for the name's place, mm.
+/// Steps of the search for the name's place, mm: less than the letters are high that are tried first.
 const STEP_MM: f64 = 4.0;
 
 /// The letters of a panel, in the panel's own frame seen from outside, where they are mirror writing.

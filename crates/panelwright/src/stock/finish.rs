@@ -7,7 +7,7 @@ use super::offcuts::offcuts;
 use super::plan::{Placed, Plan, Reason, Rect, SheetPlan, Unplaced};
 use super::problem::{Block, Problem};
 
-/// At most so many offcuts are named on one sheet.
+/// At most so many offcuts are named on one sheet: what a maker puts back on the rack (common practice).
 const MOST_OFFCUTS: usize = 6;
 
 /// The plan that a draft means.

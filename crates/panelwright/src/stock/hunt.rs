@@ -43,13 +43,15 @@ pub(super) struct Hunt {
     steps: u64,
 }
 
-/// Tries of tidying without success after which a plan that meets the bound is left alone.
+/// Tries of tidying without success after which a plan that meets the bound is left alone: a choice
+/// between waiting and a larger offcut.
 const TIDY_ENOUGH: u64 = 200;
 
-/// Tries of repair without success after which it starts again from the best draft.
+/// Tries of repair without success after which it starts again from the best draft: a choice.
 const REPAIR_ENOUGH: u64 = 500;
 
-/// Quick layouts tried before anything else.
+/// Quick layouts tried before anything else: every meaning of large by four meanings of best, which come first in
+/// `orders::quick`.
 const QUICK: u64 = 24;
 
 impl Hunt {

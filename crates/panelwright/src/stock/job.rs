@@ -116,7 +116,7 @@ pub enum JobError {
 /// The largest size that is worked with, mm: well beyond any sheet that is sold.
 pub const LARGEST: f64 = 20_000.0;
 
-/// The most pieces in one job: beyond that the answer would keep the page waiting.
+/// The most pieces in one job: beyond that the answer would keep the page waiting; a choice.
 pub const MOST: usize = 2000;
 
 impl Job {

@@ -52,7 +52,8 @@ pub struct KitSearch {
     steps: u64,
 }
 
-/// Steps a number of rounds gets while the span is halved.
+/// Steps a number of rounds gets while the span is halved: a few milliseconds, for most numbers tried are clearly too many
+/// or too few.
 const QUICK: u64 = 30_000;
 
 impl KitSearch {

@@ -11,7 +11,7 @@ use super::exact::{End, Exact, Kind, Spot};
 use super::job::Method;
 use super::problem::{Block, Problem};
 
-/// Pieces tried in the shortest run.
+/// Pieces tried in the shortest run: some ten for each piece of the published sets.
 const PATIENCE: u64 = 250;
 
 /// Chance in the order of pieces, on the scale of `Exact`'s scores, by turns: some sets want large pieces first, others

@@ -109,7 +109,7 @@ pub enum KitAsk {
     Most,
 }
 
-/// The most units in one request.
+/// The most units in one request: more designs than anybody mixes on one stack; a choice.
 pub const MOST_UNITS: usize = 50;
 
 /// Why a request cannot be worked on.

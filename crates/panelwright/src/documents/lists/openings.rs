@@ -9,7 +9,7 @@ use crate::drawing::Contour;
 use crate::panels::{FeatureKind, Panel};
 use crate::stock::Rect;
 
-/// Smaller rectangles hold no panel of any case, mm.
+/// Smaller rectangles hold no panel of any case, mm: far below the least side a case can have.
 const LEAST_MM: f64 = 20.0;
 
 /// Halvings when a rectangle is fitted into an opening: to a thousandth of a millimetre in the largest.

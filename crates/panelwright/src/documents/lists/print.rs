@@ -10,14 +10,14 @@ use crate::drawing::{
     Anchor, Colour, Drawing, Layer, Page, PdfInfo, Style, Text, Weight, pdf as write_pdf, text_width_mm,
 };
 
-/// Sizes of writing, mm.
+/// Sizes of writing, mm: ISO 3098-1 (from memory; common practice).
 const TITLE_MM: f64 = 5.0;
 const TEXT_MM: f64 = 2.5;
-/// Height of a line as a multiple of its writing.
+/// Height of a line as a multiple of its writing (1.2 to 1.5 are common practice).
 const LEADING: f64 = 1.45;
-/// Air between columns, mm.
+/// Air between columns, mm: the height of the writing (common practice).
 const GAP_MM: f64 = 2.5;
-/// A column of words is never made narrower than this, mm.
+/// A column of words is never made narrower than this, mm: a word of eight to ten letters.
 const LEAST_MM: f64 = 14.0;
 
 /// A page being filled from above.

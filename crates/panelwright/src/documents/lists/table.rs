@@ -42,7 +42,7 @@ pub enum Cell {
     Empty,
 }
 
-/// Decimals that any number in a list may have.
+/// Decimals that any number in a list may have: square metres to a square centimetre.
 const MOST_DECIMALS: u8 = 4;
 
 impl Table {

@@ -23,7 +23,7 @@ pub struct Stamp {
 /// What a CSV calls its last column.
 const CSV_COLUMN: &[u8] = b"design";
 
-/// The longest version that is read, in characters.
+/// The longest version that is read, in characters: three numbers and a word.
 const VERSION_CHARS: usize = 24;
 
 /// The stamp of a file; the name's ending tells a CSV.

@@ -6,7 +6,8 @@
 
 use crate::design::crc32;
 
-/// How hard to deflate: as for the pages of a PDF.
+/// How hard to deflate, 0 to 10: as for the pages of a PDF, the middle that compressors take by themselves (common
+/// practice).
 const DEFLATE_LEVEL: u8 = 6;
 /// Version needed to read it: 2.0, deflate and folders (4.4.3).
 const NEEDED: u16 = 20;

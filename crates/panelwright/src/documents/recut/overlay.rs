@@ -7,10 +7,10 @@ use crate::Build;
 use crate::drawing::{Colour, Dash, Drawing, Layer, Style, SvgOptions, THIN_LINE_MM, VISIBLE_LINE_MM, svg};
 use crate::panels::Panel;
 
-/// Air around both, mm.
+/// Air around both, mm: as around a panel's own file.
 const AIR_MM: f64 = 5.0;
 
-/// Opacity of what is filled in as added.
+/// Opacity of what is filled in as added: lines below still show (common practice).
 const MARKED: f64 = 0.3;
 
 /// The picture of one panel, in mm, seen from outside.

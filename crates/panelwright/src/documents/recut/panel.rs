@@ -7,7 +7,7 @@ use super::words;
 use super::{Added, MOVED_MM, PanelChange, TrimEdge, Verdict};
 use crate::panels::{Edge, Feature, Panel};
 
-/// Sheets that differ by more than this are of another thickness, mm.
+/// Sheets that differ by more than this are of another thickness, mm: less than the hundredth a caliper shows.
 const SAME_SHEET_MM: f64 = 0.001;
 
 /// What becomes of an old panel: the best of all places that the new one could take on it.

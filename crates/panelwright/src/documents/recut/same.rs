@@ -9,7 +9,8 @@ use crate::panels::{Face, Feature};
 /// Two depths or drills within this are the same, mm: finer than drills come.
 const SAME_SIZE_MM: f64 = 0.01;
 
-/// How far apart shapes are looked at along their lines, mm.
+/// How far apart shapes are looked at along their lines, mm: no web between two cuts is
+/// thinner (2 mm in 6 mm fibreboard, common practice).
 const STEP_MM: f64 = 2.0;
 
 /// Whether two outlines agree, the second moved by `by`. Both come from the same program, so the same shape has the same

@@ -14,7 +14,7 @@ pub(super) const OUTLINE_GONE: &str = "Its outline has sheet where the old one h
 /// The outline is cut deeper somewhere.
 pub(super) const OUTLINE_DEEPER: &str = "Cut its outline deeper, as the new template shows.";
 
-/// Lines of one kind that are told singly.
+/// Lines of one kind that are told singly: more are counted, for nobody reads on (common practice).
 const SINGLY: usize = 6;
 
 pub(super) fn mm(value: f64) -> String {

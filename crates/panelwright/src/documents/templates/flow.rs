@@ -6,11 +6,13 @@ use super::pen::{Line, Pen};
 use super::plan::PageSetup;
 use crate::drawing::{Anchor, Page, Weight, text_width_mm};
 
+/// Sizes of writing, mm: titles, headings, text; near the heights 1.8, 2.5, 3.5 and 5 of ISO 3098-1 (from memory; common practice).
 const TITLE_MM: f64 = 5.0;
 const HEADING_MM: f64 = 3.4;
 const TEXT_MM: f64 = 2.6;
+/// From one line to the next, mm: one and a half times the writing (common practice).
 const LINE_MM: f64 = 3.9;
-/// Between columns, mm.
+/// Between columns, mm: a line (common practice).
 const GAP_MM: f64 = 4.0;
 
 /// Pages being written.

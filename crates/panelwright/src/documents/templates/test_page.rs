@@ -11,16 +11,18 @@ use crate::design::PaperName;
 use crate::dimensions::paper;
 use crate::drawing::{Anchor, Contour, Page, PdfInfo, Weight, pdf};
 
-/// Sizes of writing, mm.
+/// Sizes of writing, mm, read at arm's length beside the printer (common practice).
 const TITLE_MM: f64 = 5.0;
 const TEXT_MM: f64 = 3.0;
 const SMALL_MM: f64 = 2.4;
-/// From one line of writing to the next, mm.
+/// From one line of writing to the next, mm: 1.6 times the writing (common practice).
 const LINE_MM: f64 = 4.8;
-/// The long bar and the side of the square, mm.
+/// The long bar and the side of the square, mm. A longer bar shows a smaller error of scale; upright this one has room on
+/// every paper.
 const LONG_BAR_MM: f64 = 200.0;
 const SQUARE_MM: f64 = 100.0;
-/// Where the figures start, from the left and from the top of the printable part, mm.
+/// Where the figures start, from the left and from the top of the printable part, mm: behind the upright bar
+/// and below the introduction.
 const LEFT_MM: f64 = 36.0;
 const TOP_MM: f64 = 44.0;
 
