@@ -226,6 +226,37 @@ def test_files_say_how_they_were_made_and_for_which_design(specimens, told):
         assert len(notes) > 40
 
 
+def test_files_of_a_design_that_must_not_be_cut_say_so(panelwright, tmp_path):
+    """In a remark and, one line more for each warning, in letters on the layer of notes; the audit stays clean."""
+    fine = {"method": "laser", "size.rule": "smallest"}
+    short = {**fine, "kit.count": 5, "stock.count": 1}
+    blocked = {**short, "size.rule": "given", "size.height": 120, "cooler.height": 200}
+    rows = {}
+    for name, design in (("fine", fine), ("short", short), ("blocked", blocked)):
+        source = tmp_path / f"{name}.json"
+        source.write_text(json.dumps(design))
+        panelwright("make", source, "--out", tmp_path / name)
+        files = sorted(tmp_path.glob(f"{name}/cut/*.dxf")) + sorted(tmp_path.glob(f"{name}/sheets/*.dxf"))
+        assert len(files) >= 7
+        for file in files:
+            head = file.read_text().split("SECTION")[0]
+            assert ("Do not cut yet: " in head) == (name == "blocked"), file
+            assert ("Not enough sheet: " in head) == (name != "fine"), file
+            # 8 mm from line to line of letters 4 mm high, the first one nearest to the part.
+            notes = [entity for entity in audited(file).modelspace() if entity.dxf.layer == "notes"]
+            points = [
+                point
+                for entity in notes
+                for point in (
+                    [entity.dxf.start, entity.dxf.end] if entity.dxftype() == "LINE" else entity.get_points("xy")
+                )
+            ]
+            ys = [point[1] for point in points]
+            rows.setdefault(file.name, {})[name] = (max(ys) - min(ys)) // 8
+    panel = rows["left.dxf"]
+    assert panel["short"] == panel["fine"] + 1 and panel["blocked"] == panel["fine"] + 2, panel
+
+
 def buffered(path, by, sharp):
     """shapely's offset of a contour."""
     shape = flat.polygon(path)

@@ -4,7 +4,7 @@ use std::io;
 use std::path::Path;
 
 use kurbo::Vec2;
-use panelwright::cutting::{CutPanel, CutRule, CutSheet, cut_sheet_to_dxf};
+use panelwright::cutting::{CutPanel, CutRule, CutSheet, FileMarks, cut_sheet_to_dxf};
 use panelwright::{Build, sample};
 
 /// Designs whose panels lie on the sheet.
@@ -24,8 +24,9 @@ pub fn time(file: &Path) -> io::Result<()> {
         }
     }
     let sheet = CutSheet { label: "Bench".to_owned(), size_mm: [left, 1000.0], panels };
-    let mut times: Vec<f64> = (0..RUNS).map(|_| super::timed(|| cut_sheet_to_dxf(&sheet, "23456789"))).collect();
+    let mut times: Vec<f64> =
+        (0..RUNS).map(|_| super::timed(|| cut_sheet_to_dxf(&sheet, FileMarks::of("23456789")))).collect();
     times.sort_by(f64::total_cmp);
     println!("{}", serde_json::json!({ "p50_ms": times[RUNS / 2], "p95_ms": times[RUNS * 95 / 100] }));
-    std::fs::write(file, cut_sheet_to_dxf(&sheet, "23456789"))
+    std::fs::write(file, cut_sheet_to_dxf(&sheet, FileMarks::of("23456789")))
 }

@@ -6,7 +6,7 @@ use std::path::Path;
 use panelwright::Build;
 use panelwright::design::{Design, DesignError, Spec};
 use panelwright::documents::recut::{Recut, Verdict, overlay_svg};
-use panelwright::documents::{lists::SHEET_STEPS, sheets, templates};
+use panelwright::documents::{sheets, templates};
 
 use crate::failure::Failure;
 
@@ -18,9 +18,7 @@ const PAPER_KEY: &str = "template.paper";
 
 /// A design worked out, with what its sheets lack among the findings.
 pub fn checked(design: &Design) -> Build {
-    let build = Build::of(design);
-    let laid = sheets::lay(&build, SHEET_STEPS);
-    sheets::with_stock(build, laid.as_ref())
+    sheets::stocked(Build::of(design)).0
 }
 
 /// What is to be said beside the result, a line each: sheets that do not suffice, files that went.

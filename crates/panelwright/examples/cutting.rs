@@ -8,8 +8,8 @@ use std::path::Path;
 
 use kurbo::Vec2;
 use panelwright::cutting::{
-    CutPanel, CutRule, CutSheet, Joins, Relief, ReliefWall, RouterRule, SvgLines, TabRule, Trouble, cut_panel_to_dxf,
-    cut_panel_to_svg, cut_sheet_to_dxf, cut_sheet_to_svg, kerf_test_piece, offset,
+    CutPanel, CutRule, CutSheet, FileMarks, Joins, Relief, ReliefWall, RouterRule, SvgLines, TabRule, Trouble,
+    cut_panel_to_dxf, cut_panel_to_svg, cut_sheet_to_dxf, cut_sheet_to_svg, kerf_test_piece, offset,
 };
 use panelwright::drawing::Contour;
 use panelwright::panels::Purpose;
@@ -46,9 +46,9 @@ fn main() -> std::io::Result<()> {
             for panel in &build.panels {
                 let cut = CutPanel::of(panel, rule);
                 let file = format!("{seed}-{}-{name}", panel.id());
-                write(folder, &file, &cut_panel_to_dxf(&cut, &build.fingerprint), "dxf")?;
+                write(folder, &file, &cut_panel_to_dxf(&cut, FileMarks::of(&build.fingerprint)), "dxf")?;
                 let lines = if name == "laser" { SvgLines::Hairline } else { SvgLines::Shown };
-                write(folder, &file, &cut_panel_to_svg(&cut, &build.fingerprint, lines), "svg")?;
+                write(folder, &file, &cut_panel_to_svg(&cut, FileMarks::of(&build.fingerprint), lines), "svg")?;
                 told.push(json!({
                     "file": file,
                     "rule": name,
@@ -76,12 +76,17 @@ fn main() -> std::io::Result<()> {
                 left += if turned { size[1] } else { size[0] } + 10.0;
             }
             let sheet = CutSheet { label: "Sheet 1 of 1".to_owned(), size_mm: [left, 600.0], panels: placed };
-            write(folder, &format!("{seed}-sheet-{name}"), &cut_sheet_to_dxf(&sheet, &build.fingerprint), "dxf")?;
-            let svg = cut_sheet_to_svg(&sheet, &build.fingerprint, SvgLines::Shown);
+            write(
+                folder,
+                &format!("{seed}-sheet-{name}"),
+                &cut_sheet_to_dxf(&sheet, FileMarks::of(&build.fingerprint)),
+                "dxf",
+            )?;
+            let svg = cut_sheet_to_svg(&sheet, FileMarks::of(&build.fingerprint), SvgLines::Shown);
             write(folder, &format!("{seed}-sheet-{name}"), &svg, "svg")?;
         }
     }
-    write(folder, "kerf-test", &cut_panel_to_dxf(&kerf_test_piece(10, 100.0, 6.0), "-"), "dxf")?;
+    write(folder, "kerf-test", &cut_panel_to_dxf(&kerf_test_piece(10, 100.0, 6.0), FileMarks::of("-")), "dxf")?;
     let document = json!({ "files": told, "offsets": offsets(), "goes": goes(folder)? });
     fs::write(folder.join("cutting.json"), document.to_string())
 }
@@ -123,7 +128,7 @@ fn goes(folder: &Path) -> std::io::Result<Vec<Value>> {
                 let goes = CutPanel::for_files(&build.spec, panel);
                 for (number, go) in goes.iter().enumerate() {
                     let file = format!("go-{seed}-{method}-{}-{number}", panel.id());
-                    write(folder, &file, &cut_panel_to_dxf(go, &build.fingerprint), "dxf")?;
+                    write(folder, &file, &cut_panel_to_dxf(go, FileMarks::of(&build.fingerprint)), "dxf")?;
                     all.push(json!({
                         "file": file,
                         "method": method,

@@ -4,7 +4,7 @@
 use std::fmt::Write as _;
 
 use crate::Build;
-use crate::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
+use crate::cutting::{CutPanel, FileMarks, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
 use crate::design::{Design, write_link};
 use crate::documents::build_json::{build_json, findings_json};
 use crate::documents::fingerprint::fnv1a;
@@ -47,8 +47,8 @@ fn add(out: &mut String, name: &str, design: &Design) {
     for panel in &build.panels {
         line(panel.id(), file_svg(&build, panel.wall).unwrap_or_default().as_bytes());
         for cut in CutPanel::for_files(&build.spec, panel) {
-            line("dxf", cut_panel_to_dxf(&cut, &build.fingerprint).as_bytes());
-            line("cut.svg", cut_panel_to_svg(&cut, &build.fingerprint, SvgLines::Shown).as_bytes());
+            line("dxf", cut_panel_to_dxf(&cut, FileMarks::of(&build.fingerprint)).as_bytes());
+            line("cut.svg", cut_panel_to_svg(&cut, FileMarks::of(&build.fingerprint), SvgLines::Shown).as_bytes());
         }
     }
     let setup = templates::setup(&build.spec.template, None);

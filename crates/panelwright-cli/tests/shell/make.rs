@@ -158,6 +158,19 @@ fn a_pack_that_must_not_be_cut_says_so_in_every_first_line() {
         assert!(text.contains("block") && text.contains("Do not cut yet: "), "{name}");
         assert!(text.contains("Not enough sheet: "), "{name}");
     }
+    // What a machine gets says it, too: a remark at the top of DXF, letters under the part, the title of SVG.
+    let laser = here.join("laser");
+    let design = br#"{"method": "laser", "size.rule": "given", "size.height": 120, "cooler.height": 200, "kit.count": 5, "stock.count": 1}"#;
+    assert_eq!(run_with(&["make", "-", "--out", &text(&laser)], design).code, 0);
+    for folder in ["cut", "sheets"] {
+        let names = listed(&laser.join(folder));
+        assert!(names.iter().filter(|name| name.ends_with(".dxf")).count() >= 1);
+        for name in names {
+            let text = fs::read_to_string(laser.join(folder).join(&name)).unwrap();
+            let head = text.split("SECTION").next().unwrap();
+            assert!(head.contains("Do not cut yet: ") && head.contains("Not enough sheet: "), "{name}");
+        }
+    }
     let findings = fs::read_to_string(out.join("findings.json")).unwrap();
     assert!(findings.contains("stock-runs-out"));
     let checked = run_with(&["check", "-"], br#"{"kit.count": 5, "stock.count": 1}"#);

@@ -1,11 +1,12 @@
 //! Panels on the stock: a search that is given time slice by slice, and the best layout so far.
 
 use panelwright::Build;
-use panelwright::cutting::{cut_sheet_to_dxf, cut_sheet_to_svg};
+use panelwright::cutting::{FileMarks, cut_sheet_to_dxf, cut_sheet_to_svg};
 use panelwright::documents::lists;
+use panelwright::documents::sheets::{Laid, warnings_of};
 use panelwright::drawing::{SvgOptions, svg};
 use panelwright::pictures::sheet;
-use panelwright::stock::{Job, JobError, Plan, Reason, Search};
+use panelwright::stock::{JobError, Reason, Search};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
@@ -17,9 +18,8 @@ use super::{cutting_files, svg_lines};
 #[derive(Debug)]
 pub struct Layout {
     build: Build,
-    job: Job,
+    laid: Laid,
     search: Search,
-    plan: Plan,
 }
 
 /// The best layout so far; its TypeScript twin is in `types.ts`.
@@ -49,8 +49,8 @@ impl Layout {
     pub fn step(&mut self, steps: u32) -> bool {
         self.search.step(u64::from(steps));
         let plan = self.search.plan();
-        let better = plan != self.plan;
-        self.plan = plan;
+        let better = plan != self.laid.plan;
+        self.laid.plan = plan;
         better
     }
 
@@ -80,11 +80,13 @@ impl Layout {
     /// None that a design can cause; the signature is what handing a value to the page needs.
     #[wasm_bindgen(unchecked_return_type = "CuttingFile[]")]
     pub fn files(&self, index: usize, kind: &str) -> Result<JsValue, JsError> {
-        let Self { build, job, plan, .. } = self;
+        let Self { build, laid, .. } = self;
+        let Laid { job, plan } = laid;
+        let marks = FileMarks { design: &build.fingerprint, warnings: &warnings_of(build, laid) };
         let goes = sheet::cut_sheet(build, job, plan, index);
         plain(&cutting_files(&format!("sheet-{}", index + 1), &goes, |cut| match kind {
-            "dxf" => Some(cut_sheet_to_dxf(cut, &build.fingerprint)),
-            "svg" => Some(cut_sheet_to_svg(cut, &build.fingerprint, svg_lines(build))),
+            "dxf" => Some(cut_sheet_to_dxf(cut, marks)),
+            "svg" => Some(cut_sheet_to_svg(cut, marks, svg_lines(build))),
             _ => None,
         }))
     }
@@ -96,11 +98,11 @@ impl Layout {
         let job = lists::job(&build);
         let search = Search::new(&job)?;
         let plan = search.plan();
-        Ok(Self { build, job, search, plan })
+        Ok(Self { build, laid: Laid { job, plan }, search })
     }
 
     fn twin(&self) -> StockTwin {
-        let Self { build, job, plan, search } = self;
+        let Self { build, laid: Laid { job, plan }, search } = self;
         let sheets = plan.sheets.iter().enumerate().map(|(index, laid)| {
             let stock = job.sheets.get(laid.sheet);
             let picture = sheet::sheet_picture(build, job, plan, index);

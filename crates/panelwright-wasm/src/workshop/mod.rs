@@ -10,13 +10,16 @@ mod layout;
 mod opening;
 mod templates_plan;
 
+use std::cell::OnceCell;
+
 use panelwright::Build;
-use panelwright::cutting::{CutPanel, SvgLines, cut_panel_to_dxf, cut_panel_to_svg, go_name};
+use panelwright::cutting::{CutPanel, FileMarks, SvgLines, cut_panel_to_dxf, cut_panel_to_svg, go_name};
 use panelwright::design::{PaperName, read_file, read_link, write_link};
-use panelwright::documents::lists::{self, Lists};
-use panelwright::documents::pack;
+use panelwright::documents::lists::{self, Lists, SheetNeed};
 use panelwright::documents::source_list::source_list;
 use panelwright::documents::templates::{self, test_page_pdf};
+use panelwright::documents::warnings::warnings;
+use panelwright::documents::{pack, sheets};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
@@ -34,6 +37,8 @@ const TYPES: &str = include_str!("types.ts");
 #[derive(Debug)]
 pub struct Workshop {
     build: Build,
+    /// The same with what its sheets lack among the findings, and how many it takes; worked out when first wanted.
+    stocked: OnceCell<(Build, Option<SheetNeed>)>,
 }
 
 #[wasm_bindgen]
@@ -45,7 +50,7 @@ impl Workshop {
     #[wasm_bindgen(constructor)]
     pub fn new(link: &str) -> Result<Self, JsError> {
         tell_faults();
-        Ok(Self { build: Build::of(&read_link(link)?) })
+        Ok(Self { build: Build::of(&read_link(link)?), stocked: OnceCell::new() })
     }
 
     /// The link of the design in a design file.
@@ -62,12 +67,12 @@ impl Workshop {
     /// None that a design can cause; the signature is what handing a value to the page needs.
     #[wasm_bindgen(unchecked_return_type = "TemplatesPlan")]
     pub fn templates_plan(&self) -> Result<JsValue, JsError> {
-        plain(&templates_plan::TemplatesPlan::of(&self.build))
+        plain(&templates_plan::TemplatesPlan::of(&self.stocked().0))
     }
 
     /// The templates on the design's paper, as PDF.
     pub fn templates_pdf(&self) -> Vec<u8> {
-        templates::pdf(&self.build, &templates::setup(&self.build.spec.template, None))
+        templates::pdf(&self.stocked().0, &templates::setup(&self.build.spec.template, None))
     }
 
     /// The page to print first, on a paper as `template.paper` names it; empty for a paper nobody knows.
@@ -82,12 +87,13 @@ impl Workshop {
     /// None that a design can cause; the signature is what handing a value to the page needs.
     #[wasm_bindgen(unchecked_return_type = "CuttingFile[]")]
     pub fn cut_files(&self, id: &str, kind: &str) -> Result<JsValue, JsError> {
-        let Build { spec, panels, fingerprint, .. } = &self.build;
+        let Build { spec, panels, fingerprint, findings, .. } = &self.stocked().0;
+        let marks = FileMarks { design: fingerprint, warnings: &warnings(findings) };
         let panel = panels.iter().find(|panel| panel.id() == id);
         let goes = panel.map(|panel| CutPanel::for_files(spec, panel)).unwrap_or_default();
         plain(&cutting_files(id, &goes, |cut| match kind {
-            "dxf" => Some(cut_panel_to_dxf(cut, fingerprint)),
-            "svg" => Some(cut_panel_to_svg(cut, fingerprint, svg_lines(&self.build))),
+            "dxf" => Some(cut_panel_to_dxf(cut, marks)),
+            "svg" => Some(cut_panel_to_svg(cut, marks, svg_lines(&self.build))),
             _ => None,
         }))
     }
@@ -143,7 +149,7 @@ impl Workshop {
     /// All lists on a paper (`a4`, `letter`), as PDF; the design's own paper for a name that is none.
     pub fn lists_pdf(&self, paper: &str) -> Vec<u8> {
         let setup = templates::writing(&templates::setup(&self.build.spec.template, PaperName::of(paper)));
-        lists::pdf(&self.build, &self.listed(), setup.paper_mm, setup.margin_mm)
+        lists::pdf(&self.stocked().0, &self.listed(), setup.paper_mm, setup.margin_mm)
     }
 
     /// Every published size with its source.
@@ -184,7 +190,15 @@ impl Workshop {
 
 impl Workshop {
     fn listed(&self) -> Lists {
-        Lists::of(&self.build, lists::sheets(&self.build, lists::SHEET_STEPS).as_ref())
+        let (build, need) = self.stocked();
+        Lists::of(build, need.as_ref())
+    }
+
+    fn stocked(&self) -> &(Build, Option<SheetNeed>) {
+        self.stocked.get_or_init(|| {
+            let (build, laid) = sheets::stocked(self.build.clone());
+            (build, laid.map(|laid| SheetNeed::of(&laid.plan)))
+        })
     }
 }
 

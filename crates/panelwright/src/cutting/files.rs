@@ -1,7 +1,8 @@
 //! Cutting files: a panel, or a sheet with many panels on it, as DXF and as SVG.
 //!
-//! Every file says whether its contours are compensated, and the fingerprint of the design it belongs to: DXF in a
-//! remark at its top and in letters of single strokes under the part (layer `notes`), SVG in its title.
+//! Every file says what warns of its design, whether its contours are compensated, and the fingerprint of the design it
+//! belongs to: DXF in remarks at its top and in letters of single strokes under the part (layer `notes`), SVG in its
+//! title.
 
 use kurbo::{BezPath, Point, Vec2};
 
@@ -20,7 +21,7 @@ const NOTES: &str = "notes";
 /// Layer of the edge of a stock sheet.
 const SHEET: &str = "sheet";
 
-/// Height of the notes' letters, mm.
+/// Height of the notes' letters, mm: the size of the numbers on the kerf test piece (common practice).
 const NOTE_MM: f64 = 4.0;
 
 /// Line width that laser programs take for a cut, mm (0.01 to 0.1 are common practice).
@@ -39,6 +40,23 @@ pub enum SvgLines {
     Hairline,
 }
 
+/// What every file of a design bears beside its contours.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct FileMarks<'a> {
+    /// Fingerprint of the design; of several `ABCD2345, design 6789EFGH`.
+    pub design: &'a str,
+    /// What is said before anything else: that something blocks the design, that its sheets do not suffice.
+    pub warnings: &'a [String],
+}
+
+impl<'a> FileMarks<'a> {
+    /// The marks of a design that nothing warns of.
+    #[must_use]
+    pub const fn of(design: &'a str) -> Self {
+        Self { design, warnings: &[] }
+    }
+}
+
 /// A stock sheet with panels on it, its lower left corner at the origin.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CutSheet {
@@ -52,45 +70,50 @@ pub struct CutSheet {
 
 /// A panel's cutting file as DXF, mm, y up, as seen from the face that is up ([`CutPanel::seen_from`]).
 #[must_use]
-pub fn cut_panel_to_dxf(panel: &CutPanel, fingerprint: &str) -> String {
-    to_dxf(core::slice::from_ref(panel), None, &about(panel, fingerprint))
+pub fn cut_panel_to_dxf(panel: &CutPanel, marks: FileMarks<'_>) -> String {
+    to_dxf(core::slice::from_ref(panel), None, &about(panel, marks))
 }
 
 /// A panel's cutting file as SVG: mm, one group a layer, [`MARGIN_MM`] of page around what is cut.
 #[must_use]
-pub fn cut_panel_to_svg(panel: &CutPanel, fingerprint: &str, lines: SvgLines) -> String {
+pub fn cut_panel_to_svg(panel: &CutPanel, marks: FileMarks<'_>, lines: SvgLines) -> String {
     let [x0, y0, x1, y1] = reach(core::slice::from_ref(panel));
     let page = [x0 - MARGIN_MM, y0 - MARGIN_MM, x1 - x0 + 2.0 * MARGIN_MM, y1 - y0 + 2.0 * MARGIN_MM];
-    to_svg(core::slice::from_ref(panel), None, page, about(panel, fingerprint), lines)
+    to_svg(core::slice::from_ref(panel), None, page, about(panel, marks), lines)
 }
 
 /// A stock sheet's cutting file as DXF: every panel on the layers of its kind, each panel's outline after what is in it.
 #[must_use]
-pub fn cut_sheet_to_dxf(sheet: &CutSheet, fingerprint: &str) -> String {
-    to_dxf(&sheet.panels, Some(&edge(sheet)), &about_sheet(sheet, fingerprint))
+pub fn cut_sheet_to_dxf(sheet: &CutSheet, marks: FileMarks<'_>) -> String {
+    to_dxf(&sheet.panels, Some(&edge(sheet)), &about_sheet(sheet, marks))
 }
 
 /// A stock sheet's cutting file as SVG, as large as the sheet.
 #[must_use]
-pub fn cut_sheet_to_svg(sheet: &CutSheet, fingerprint: &str, lines: SvgLines) -> String {
+pub fn cut_sheet_to_svg(sheet: &CutSheet, marks: FileMarks<'_>, lines: SvgLines) -> String {
     let [width, height] = sheet.size_mm;
-    let about = about_sheet(sheet, fingerprint);
+    let about = about_sheet(sheet, marks);
     to_svg(&sheet.panels, Some(&edge(sheet)), [0.0, 0.0, width, height], about, lines)
 }
 
-/// The lines that say what a file is: program, what it shows, how it was made, which design.
-fn about(panel: &CutPanel, fingerprint: &str) -> Vec<String> {
-    let mut lines = vec![
-        format!("{}, design {fingerprint}, panelwright {}", panel.label, env!("CARGO_PKG_VERSION")),
-        panel.rule.says(),
-    ];
+/// The lines that every file begins with: what warns of the design, what the file shows, which design and program.
+fn first_lines(label: &str, marks: FileMarks<'_>) -> Vec<String> {
+    let mut lines = marks.warnings.to_vec();
+    lines.push(format!("{label}, design {}, panelwright {}", marks.design, env!("CARGO_PKG_VERSION")));
+    lines
+}
+
+/// The lines that say what a file is and how it was made.
+fn about(panel: &CutPanel, marks: FileMarks<'_>) -> Vec<String> {
+    let mut lines = first_lines(&panel.label, marks);
+    lines.push(panel.rule.says());
     lines.push(panel.face_note().to_owned());
     lines.extend(panel.notes.iter().cloned());
     lines
 }
 
-fn about_sheet(sheet: &CutSheet, fingerprint: &str) -> Vec<String> {
-    let mut lines = vec![format!("{}, design {fingerprint}, panelwright {}", sheet.label, env!("CARGO_PKG_VERSION"))];
+fn about_sheet(sheet: &CutSheet, marks: FileMarks<'_>) -> Vec<String> {
+    let mut lines = first_lines(&sheet.label, marks);
     for panel in &sheet.panels {
         let says = panel.rule.says();
         if !lines.contains(&says) {

@@ -29,7 +29,7 @@ mod test_piece;
 pub use chain::{FRAME_EDGES, drill_chain, is_out_of_reach, opening_holes};
 pub use faces::PART;
 pub use files::{
-    CutSheet, MARGIN_MM, SvgLines, cut_panel_to_dxf, cut_panel_to_svg, cut_sheet_to_dxf, cut_sheet_to_svg,
+    CutSheet, FileMarks, MARGIN_MM, SvgLines, cut_panel_to_dxf, cut_panel_to_svg, cut_sheet_to_dxf, cut_sheet_to_svg,
 };
 pub use hand::{
     BLADE_AIR_MM, BladeHole, Drill, HandOrder, blade_holes, drill_list, frame_needed_mm, hand_order, is_sawn,

@@ -14,4 +14,4 @@ pub mod recut;
 pub mod sheets;
 pub mod source_list;
 pub mod templates;
-mod warnings;
+pub mod warnings;

@@ -9,7 +9,7 @@ use super::templates::words::PAGE_CAUTIONS;
 use super::warnings::{blocking, warnings};
 use super::{build_json, lists, marking, sheets, templates};
 use crate::Build;
-use crate::cutting::{CutPanel, cut_panel_to_dxf, cut_panel_to_svg, go_name};
+use crate::cutting::{CutPanel, FileMarks, cut_panel_to_dxf, cut_panel_to_svg, go_name};
 use crate::design::{Wall, write_file};
 use crate::drawing::{SvgOptions, svg};
 use crate::pictures::{CaseView, case_picture, panel};
@@ -22,8 +22,9 @@ pub use zip::zip;
 /// Every file of the pack: its name within the pack, and its bytes.
 #[must_use]
 pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
-    let laid = sheets::lay(build, lists::SHEET_STEPS);
-    let build = &sheets::with_stock(build.clone(), laid.as_ref());
+    let (build, laid) = &sheets::stocked(build.clone());
+    let warnings = warnings(&build.findings);
+    let marks = FileMarks { design: &build.fingerprint, warnings: &warnings };
     let mut files = vec![
         ("README.txt".to_owned(), readme(build).into_bytes()),
         (DESIGN_FILE.to_owned(), write_file(&build.design).into_bytes()),
@@ -41,8 +42,8 @@ pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
         let goes = CutPanel::for_files(&build.spec, panel);
         for (number, cut) in goes.iter().enumerate() {
             let name = go_name(&format!("cut/{}", panel.id()), number, goes.len());
-            files.push((format!("{name}.dxf"), cut_panel_to_dxf(cut, &build.fingerprint).into_bytes()));
-            files.push((format!("{name}.svg"), cut_panel_to_svg(cut, &build.fingerprint, lines).into_bytes()));
+            files.push((format!("{name}.dxf"), cut_panel_to_dxf(cut, marks).into_bytes()));
+            files.push((format!("{name}.svg"), cut_panel_to_svg(cut, marks, lines).into_bytes()));
         }
     }
     if build.spec.making.hand.marking {

@@ -3,10 +3,10 @@
 use kurbo::Point;
 use serde::Serialize;
 
-use super::lists::job;
-use super::warnings::warnings;
+use super::lists::{SHEET_STEPS, job};
+use super::warnings::{blocked, warnings};
 use crate::Build;
-use crate::cutting::{SvgLines, cut_sheet_to_dxf, cut_sheet_to_svg, go_name};
+use crate::cutting::{FileMarks, SvgLines, cut_sheet_to_dxf, cut_sheet_to_svg, go_name};
 use crate::dimensions::source::Source;
 use crate::drawing::{Colour, Drawing, Layer, SvgOptions, Text, svg};
 use crate::fit::{Finding, Severity};
@@ -30,13 +30,21 @@ pub fn lay(build: &Build, steps: u64) -> Option<Laid> {
     Some(Laid { job, plan })
 }
 
+/// A case with what its sheets lack among the findings, and its panels laid on them: what every document is made from.
+#[must_use]
+pub fn stocked(build: Build) -> (Build, Option<Laid>) {
+    let laid = lay(&build, SHEET_STEPS);
+    (with_stock(build, laid.as_ref()), laid)
+}
+
 /// The rule of the finding that the sheets stated do not suffice.
 pub const STOCK_RULE: &str = "stock-runs-out";
 
 /// Where it comes from.
 const STATED: Source = Source::common_practice("The maker's own statement", "sheets at hand");
 
-/// Height of a warning above the picture of a sheet, as a share of the sheet's width.
+/// Height of a warning above the picture of a sheet, as a share of the sheet's width: 24 mm on the usual sheet
+/// of 1220 mm, 4 mm when that is printed on A4, upright (common practice).
 const WARNING_SHARE: f64 = 0.02;
 
 /// The case with one finding more when its panels find no place on the sheets stated. The checks of the case itself know
@@ -73,7 +81,7 @@ fn shortage(build: &Build, laid: Option<&Laid>) -> Option<Finding> {
     };
     let missing = laid.plan.missing();
     (missing > 0).then(|| {
-        let text = format!("Not enough sheet: {missing} of {wanted} panels find no place on the sheets stated.");
+        let text = too_few(missing, wanted);
         let left = laid.plan.unplaced.iter().filter_map(|left| build.panels.get(left.piece));
         Finding {
             measured: Some(wanted.saturating_sub(missing) as f64),
@@ -82,6 +90,18 @@ fn shortage(build: &Build, laid: Option<&Laid>) -> Option<Finding> {
             ..finding(text, "State more or larger sheets, or make fewer cases.")
         }
     })
+}
+
+/// That some panels find no place.
+pub(super) fn too_few(missing: usize, wanted: usize) -> String {
+    format!("Not enough sheet: {missing} of {wanted} panels find no place on the sheets stated.")
+}
+
+/// What stands first in a file of these sheets: that something blocks the design, or that panels find no place on them.
+#[must_use]
+pub fn warnings_of(build: &Build, laid: &Laid) -> Vec<String> {
+    let short = shortage(build, Some(laid)).map(|finding| finding.text);
+    blocked(&build.findings).into_iter().chain(short).collect()
 }
 
 /// Warnings above the picture of a sheet, which grows by a line for each.
@@ -189,16 +209,10 @@ impl Laid {
     }
 
     /// The files of all sheets, their names beginning with `name`: a picture of every sheet; for machines its cutting
-    /// files, for the saw its cuts in words. `designs` are the fingerprints they bear; `warnings`
-    /// stand first.
+    /// files, for the saw its cuts in words.
     #[must_use]
-    pub fn files(
-        &self,
-        find: &Find,
-        name: &str,
-        (designs, warnings): (&str, &[String]),
-        lines: SvgLines,
-    ) -> Vec<(String, Vec<u8>)> {
+    pub fn files(&self, find: &Find, name: &str, marks: FileMarks<'_>, lines: SvgLines) -> Vec<(String, Vec<u8>)> {
+        let FileMarks { design: designs, warnings } = marks;
         let mut out = Vec::new();
         let mut saw = format!("Saw cuts, design {designs}\n");
         for warning in warnings {
@@ -220,8 +234,8 @@ impl Laid {
             let goes = if free { sheet::cut(find, &self.job, &self.plan, index) } else { Vec::new() };
             for (number, cut) in goes.iter().enumerate() {
                 let name = go_name(&format!("{name}-cut"), number, goes.len());
-                out.push((format!("{name}.dxf"), cut_sheet_to_dxf(cut, designs).into_bytes()));
-                out.push((format!("{name}.svg"), cut_sheet_to_svg(cut, designs, lines).into_bytes()));
+                out.push((format!("{name}.dxf"), cut_sheet_to_dxf(cut, marks).into_bytes()));
+                out.push((format!("{name}.svg"), cut_sheet_to_svg(cut, marks, lines).into_bytes()));
             }
             saw.push_str(&format!("\n{} ({} of {of})\n", view.label, index + 1));
             for (number, cut) in view.cuts.iter().enumerate() {
@@ -245,14 +259,14 @@ pub fn lines(build: &Build) -> SvgLines {
 #[must_use]
 pub fn files(build: &Build, laid: &Laid) -> Vec<(String, Vec<u8>)> {
     let find = |piece: usize| build.panels.get(piece).map(|panel| (build, panel));
-    laid.files(&find, "sheets/", (&build.fingerprint, &warnings(&build.findings)), lines(build))
+    let marks = FileMarks { design: &build.fingerprint, warnings: &warnings(&build.findings) };
+    laid.files(&find, "sheets/", marks, lines(build))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::design::Design;
-    use crate::documents::lists::SHEET_STEPS;
 
     fn built(choices: &[(&str, serde_json::Value)]) -> Build {
         let mut design = Design::default();

@@ -1,4 +1,4 @@
-//! What a pack says before anything else: that its design is blocked, or that its sheets do not suffice. Who reads only
+//! What a pack says, and every paper of it that is saved singly, before anything else: that its design is blocked, or that its sheets do not suffice. Who reads only
 //! the first lines of one file must not cut in vain.
 
 use super::sheets::STOCK_RULE;
@@ -7,8 +7,12 @@ use crate::fit::{Finding, Severity};
 /// What stands first in every document of a design with these findings; empty when nothing is to be said.
 #[must_use]
 pub fn warnings(findings: &[Finding]) -> Vec<String> {
-    let short = findings.iter().filter(|finding| finding.rule == STOCK_RULE).map(|finding| finding.text.clone());
-    blocked(findings).into_iter().chain(short).collect()
+    blocked(findings).into_iter().chain(short(findings).map(|finding| finding.text.clone())).collect()
+}
+
+/// The findings that say that the sheets do not suffice.
+pub fn short(findings: &[Finding]) -> impl Iterator<Item = &Finding> {
+    findings.iter().filter(|finding| finding.rule == STOCK_RULE)
 }
 
 /// That something blocks the design, and how much.

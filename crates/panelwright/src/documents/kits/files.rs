@@ -2,10 +2,10 @@
 
 use super::work::Kits;
 use crate::Build;
-use crate::cutting::SvgLines;
+use crate::cutting::{FileMarks, SvgLines};
 use crate::design::write_file;
 use crate::documents::layout::to_json;
-use crate::documents::sheets::lines;
+use crate::documents::sheets::{lines, too_few};
 use crate::documents::templates::words;
 use crate::documents::warnings::blocked;
 use crate::drawing::{Drawing, Layer, Page, PdfInfo, Text, Weight, pdf};
@@ -15,13 +15,17 @@ use crate::pictures::sheet;
 /// Size of the pages with the layouts, mm: A4 across.
 const PAGE_MM: [f64; 2] = [297.0, 210.0];
 
-/// Free paper around a layout, mm, and the room for the words above it.
+/// Free paper around a layout, mm, more than printers leave white (common practice), and the room for the words above it:
+/// margin, title and a line.
 const MARGIN_MM: f64 = 8.0;
 const HEAD_MM: f64 = 22.0;
 
-/// Height of the words, mm.
+/// Height of the words, mm, near ISO 3098-1 (from memory; common practice).
 const TITLE_MM: f64 = 5.0;
 const TEXT_MM: f64 = 3.0;
+
+/// From one line of words to the next, mm (1.5: common practice).
+const LINE_MM: f64 = 1.5 * TEXT_MM;
 
 impl Kits {
     /// Every file: `kits.txt`, `kits.json`, `sheets.pdf`, `designs/…` and for each stack its sheets.
@@ -36,9 +40,9 @@ impl Kits {
             out.push((format!("designs/{}.json", index + 1), write_file(&unit.build.design).into_bytes()));
         }
         for (index, (stack, found)) in self.stacks.iter().enumerate() {
-            let marks = (self.designs(index), self.warnings(index));
-            let stamp = (marks.0.as_str(), marks.1.as_slice());
-            out.extend(found.laid.files(&self.find(index), &format!("{}/", stack.id), stamp, self.lines(index)));
+            let (designs, warnings) = (self.designs(index), self.warnings(index));
+            let marks = FileMarks { design: &designs, warnings: &warnings };
+            out.extend(found.laid.files(&self.find(index), &format!("{}/", stack.id), marks, self.lines(index)));
         }
         out
     }
@@ -62,7 +66,7 @@ impl Kits {
         marks.join(", design ")
     }
 
-    /// Which designs of a stack something blocks.
+    /// Which designs of a stack something blocks, and how many panels find no place on its sheets.
     fn warnings(&self, stack: usize) -> Vec<String> {
         let of = self.stacks.get(stack).map_or(&[][..], |(stack, _)| &stack.pieces);
         let mut out: Vec<String> = Vec::new();
@@ -73,6 +77,13 @@ impl Kits {
                     out.push(words);
                 }
             }
+        }
+        let laid = self.stacks.get(stack).map(|(_, found)| &found.laid);
+        if let Some(laid) = laid
+            && laid.plan.missing() > 0
+        {
+            let wanted = laid.job.pieces.iter().map(|piece| piece.count).sum();
+            out.push(too_few(laid.plan.missing(), wanted));
         }
         out
     }
@@ -94,14 +105,22 @@ impl Kits {
         if hairline { SvgLines::Hairline } else { SvgLines::Shown }
     }
 
-    /// Every layout on a page of its own.
     fn sheets_pdf(&self) -> Vec<u8> {
+        let marks: Vec<String> = (0..self.stacks.len()).map(|stack| self.designs(stack)).collect();
+        let subject = format!("design {}", marks.join(", design "));
+        pdf(&self.pages(), &PdfInfo { title: "Sheets of the kits".to_owned(), subject })
+    }
+
+    /// Every layout on a page of its own.
+    pub(super) fn pages(&self) -> Vec<Page> {
         let mut pages = Vec::new();
         for (index, (stack, found)) in self.stacks.iter().enumerate() {
             let views = found.laid.view().sheets;
+            let warnings = self.warnings(index);
             for (number, view) in views.iter().enumerate() {
                 let Some(mut drawing) = self.picture(index, number) else { continue };
-                let room = [PAGE_MM[0], PAGE_MM[1] - HEAD_MM];
+                let head = HEAD_MM + LINE_MM * warnings.len() as f64;
+                let room = [PAGE_MM[0], PAGE_MM[1] - head];
                 let scale = (room[0] / drawing.width_mm).min(room[1] / drawing.height_mm).min(1.0);
                 let mut words = Layer::new("words");
                 let top = PAGE_MM[1] - MARGIN_MM;
@@ -110,10 +129,15 @@ impl Kits {
                 let share = words::mm(libm::round(view.yield_share * 100.0));
                 let about =
                     format!("{} panels, {share} % of the sheet; design {}", view.panels.len(), self.designs(index));
-                for (y, size, text, weight) in [
+                let mut lines = vec![
                     (top - TITLE_MM, TITLE_MM, title, Weight::SemiBold),
                     (top - TITLE_MM - 2.0 * TEXT_MM, TEXT_MM, about, Weight::Regular),
-                ] {
+                ];
+                for warning in &warnings {
+                    let above = lines.last().map_or(top, |line| line.0);
+                    lines.push((above - LINE_MM, TEXT_MM, warning.clone(), Weight::SemiBold));
+                }
+                for (y, size, text, weight) in lines {
                     let at = kurbo::Point::new(MARGIN_MM / scale, y / scale);
                     words.push(Text::new(at, size / scale, text).weighing(weight));
                 }
@@ -122,8 +146,6 @@ impl Kits {
                 pages.push(Page { drawing, width_mm: PAGE_MM[0], height_mm: PAGE_MM[1], scale: [scale; 2] });
             }
         }
-        let marks: Vec<String> = (0..self.stacks.len()).map(|stack| self.designs(stack)).collect();
-        let subject = format!("design {}", marks.join(", design "));
-        pdf(&pages, &PdfInfo { title: "Sheets of the kits".to_owned(), subject })
+        pages
     }
 }

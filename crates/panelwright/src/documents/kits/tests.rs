@@ -40,6 +40,27 @@ fn laid(kits: &Kits, unit: usize) -> usize {
     kits.stacks.iter().map(on).sum()
 }
 
+/// Whoever has only one file of the sheets must not cut in vain.
+#[test]
+fn every_file_and_page_of_too_few_sheets_says_so() {
+    let laser = design(&[("method", "laser".into()), ("size.rule", "given".into()), ("size.width", 90.into())]);
+    let units = vec![unit(&laser, 9, KitPart::Case)];
+    let kits = found(&KitRequest { units, sheets: sheets(Some(2)), ask: KitAsk::Counts });
+    let placed = laid(&kits, 0);
+    assert!(placed < 54);
+    let short = format!("Not enough sheet: {} of 54 panels find no place", 54 - placed);
+    let files = kits.files();
+    let cut = files.iter().filter(|(name, _)| name.ends_with(".dxf") || name.ends_with(".svg"));
+    let texts: Vec<String> = cut.map(|(_, bytes)| String::from_utf8(bytes.clone()).unwrap()).collect();
+    assert!(texts.len() >= 6 && texts.iter().all(|text| text.contains(&short) && text.contains("Do not cut yet: ")));
+    let pages = kits.pages();
+    assert_eq!(pages.len(), 2);
+    for page in pages {
+        let said = format!("{:?}", page.drawing.layers);
+        assert!(said.contains(&short) && said.contains("Do not cut yet: "));
+    }
+}
+
 #[test]
 fn counts_of_several_designs_and_a_sleeve_on_one_stack() {
     let (a, b) =

@@ -1,9 +1,9 @@
-//! How many sheets the panels take, by laying them on the stock.
+//! The panels as a question to the packer, and how many sheets its answer takes.
 
 use super::openings::openings;
 use crate::Build;
 use crate::design::GrainAlong;
-use crate::stock::{Grain, Job, Method, Piece, Plan, Rules, Sheet, solve};
+use crate::stock::{Grain, Job, Method, Piece, Plan, Rules, Sheet};
 
 /// Sheets that are needed.
 #[derive(Clone, Debug, PartialEq)]
@@ -58,13 +58,6 @@ pub fn job(build: &Build) -> Job {
         .collect();
     let method = if stock.straight { Method::Guillotine } else { Method::Free };
     Job { pieces, sheets, rules: Rules { trim: stock.trim_mm, gap: stock.gap_mm, method } }
-}
-
-/// Lays the panels with this many steps of the packer, each about a tenth of a microsecond natively (see
-/// [`crate::stock`]). `None` for more panels than it takes at once.
-#[must_use]
-pub fn sheets(build: &Build, steps: u64) -> Option<SheetNeed> {
-    solve(&job(build), steps, &mut |_| true).ok().map(|plan| SheetNeed::of(&plan))
 }
 
 impl SheetNeed {

@@ -84,7 +84,7 @@ pub struct Shopping {
     pub currency: String,
 }
 
-/// The shopping list of all cases, with this many sheets (see [`super::sheets`]); `None` leaves their number open.
+/// The shopping list of all cases, with this many sheets (see [`super::SheetNeed::of`]); `None` leaves their number open.
 #[must_use]
 pub fn shopping(build: &Build, sheets: Option<&SheetNeed>) -> Shopping {
     let prices = &build.spec.prices;

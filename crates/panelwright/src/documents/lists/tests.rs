@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::design::Design;
+use crate::documents::sheets::lay;
 use crate::sample;
 
 fn designs() -> Vec<Design> {
@@ -99,13 +100,14 @@ fn film_is_cut_larger_than_the_panel_and_wasted_as_the_maker_says() {
 
 #[test]
 fn the_default_case_is_cut_from_one_sheet_and_many_cases_from_no_fewer_than_the_bound() {
+    let need = |design: &Design| lay(&Build::of(design), 20_000).map(|laid| SheetNeed::of(&laid.plan));
     let mut design = Design::default();
-    assert_eq!(sheets(&Build::of(&design), 20_000).unwrap().bought, 1);
+    assert_eq!(need(&design).unwrap().bought, 1);
     design.set_json("kit.count", &12.into()).unwrap();
-    let need = sheets(&Build::of(&design), 20_000).unwrap();
-    assert!(need.missing == 0 && need.bought >= need.bound && need.bound > 1, "{need:?}");
+    let found = need(&design).unwrap();
+    assert!(found.missing == 0 && found.bought >= found.bound && found.bound > 1, "{found:?}");
     design.set_json("kit.count", &500.into()).unwrap();
-    assert_eq!(sheets(&Build::of(&design), 20_000), None, "more panels than the packer takes");
+    assert_eq!(need(&design), None, "more panels than the packer takes");
 }
 
 #[test]

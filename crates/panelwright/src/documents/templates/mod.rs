@@ -19,7 +19,7 @@ mod shared;
 mod test_page;
 pub mod words;
 
-use super::warnings::{blocked, blocking};
+use super::warnings::{blocked, blocking, short};
 use crate::Build;
 use crate::arrangement::paper_name;
 use crate::design::{Method, PaperName, TemplateSpec};
@@ -63,23 +63,32 @@ pub fn writing(setup: &PageSetup) -> PageSetup {
 /// The words of a panel's template.
 fn pack_words<'a>(build: &'a Build) -> impl Fn(&Panel) -> PackWords<'a> {
     let spec = &build.spec;
-    let blocked = build.blocked();
+    let caution = if build.blocked() {
+        Some("Blocked: do not cut yet, see the first page")
+    } else {
+        short(&build.findings).next().map(|_| "Not enough sheet: see the first page")
+    };
     move |panel| PackWords {
         title: &spec.title,
         fingerprint: &build.fingerprint,
-        blocked,
+        caution,
         sheet: &spec.sheet,
         printer: words::printer_words(&spec.template.printer),
         hand: super::marking::hand_of(spec, panel).copied(),
     }
 }
 
-/// The page that stands before all others when something blocks the design: what, and what would mend it.
-fn blocked_pages(build: &Build, foot: &str, setup: &PageSetup) -> Vec<Page> {
-    let Some(words) = blocked(&build.findings) else { return Vec::new() };
-    let mut flow = Flow::new(setup, "Do not cut yet", foot);
-    flow.words(&words);
-    for finding in blocking(&build.findings) {
+/// The page that stands before all others when something blocks the design or its sheets do not suffice: what, and what
+/// would mend it.
+fn warning_pages(build: &Build, foot: &str, setup: &PageSetup) -> Vec<Page> {
+    let findings = &build.findings;
+    let blocked = blocked(findings);
+    if blocked.is_none() && short(findings).next().is_none() {
+        return Vec::new();
+    }
+    let mut flow = Flow::new(setup, if blocked.is_some() { "Do not cut yet" } else { "Before you cut" }, foot);
+    blocked.iter().for_each(|words| flow.words(words));
+    for finding in blocking(findings).chain(short(findings)) {
         flow.heading(finding.rule);
         flow.words(&finding.text);
         flow.words(&finding.remedy);
@@ -87,8 +96,8 @@ fn blocked_pages(build: &Build, foot: &str, setup: &PageSetup) -> Vec<Page> {
     flow.finish()
 }
 
-/// Every page: first what blocks the design, if anything does; on a large sheet as many panels together as it holds; else panel by panel, each from its lower left page
-/// on; then what is written for work by hand.
+/// Every page: first what blocks the design or that its sheets do not suffice, if so; on a large sheet as many panels
+/// together as it holds; else panel by panel, each from its lower left page on; then what is written for work by hand.
 #[must_use]
 pub fn pages(build: &Build, setup: &PageSetup) -> Vec<Page> {
     let Build { spec, panels, fingerprint, .. } = build;
@@ -100,7 +109,7 @@ pub fn pages(build: &Build, setup: &PageSetup) -> Vec<Page> {
     let pack = pack_words(build);
     let (plans, writing) = (plans(panels, setup), writing(setup));
     let shared = Shared::of(panels, &plans, setup, &pack);
-    let mut out = blocked_pages(build, &foot, &writing);
+    let mut out = warning_pages(build, &foot, &writing);
     out.extend(shared.draw(panels, &plans, &pack));
     for (index, (panel, plan)) in panels.iter().zip(&plans).enumerate() {
         let [columns, rows] = if shared.holds(index) { [0, 0] } else { plan.grid() };
@@ -135,7 +144,7 @@ pub fn page_count(build: &Build, setup: &PageSetup) -> usize {
     let shared = Shared::of(panels, &plans, setup, &pack_words(build));
     let single: usize =
         plans.iter().enumerate().filter(|(index, _)| !shared.holds(*index)).map(|(_, plan)| plan.pages()).sum();
-    blocked_pages(build, "", &writing).len() + shared.count() + single + tables + order
+    warning_pages(build, "", &writing).len() + shared.count() + single + tables + order
 }
 
 /// All templates as a PDF.
@@ -151,18 +160,22 @@ pub fn pdf(build: &Build, setup: &PageSetup) -> Vec<u8> {
 mod tests {
     use super::*;
     use crate::design::Design;
+    use crate::documents::sheets::stocked;
     use crate::drawing::Item;
 
     #[test]
     fn pages_are_as_many_as_promised() {
         let blocked = [("size.rule", "given".into()), ("size.height", 120.into()), ("cooler.height", 200.into())];
-        for choices in [&[][..], &[("hand.marking", true.into())], &[("method", "laser".into())], &blocked] {
+        let few = [("kit.count", 5.into()), ("stock.count", 1.into())];
+        let marking = [("hand.marking", true.into())];
+        for choices in [&[][..], &marking, &[("method", "laser".into())], &blocked, &few] {
             let mut design = Design::default();
             for (key, value) in choices {
                 let value: &serde_json::Value = value;
                 design.set_json(key, value).unwrap();
             }
-            let build = Build::of(&design);
+            let (build, _) = stocked(Build::of(&design));
+            let short = short(&build.findings).next().is_some();
             for paper in [PaperName::A4, PaperName::A3, PaperName::A0] {
                 let setup = setup(&build.spec.template, Some(paper));
                 let drawn = pages(&build, &setup);
@@ -173,6 +186,8 @@ mod tests {
                 };
                 assert_eq!(said(&drawn[0], "Do not cut yet"), build.blocked());
                 assert_eq!(drawn.iter().any(|page| said(page, "Blocked: do not cut yet")), build.blocked());
+                assert_eq!(said(&drawn[0], "Not enough sheet: "), short);
+                assert_eq!(said(&drawn[0], "Before you cut"), short && !build.blocked());
             }
         }
     }

@@ -27,20 +27,22 @@ pub struct PackWords<'a> {
     pub sheet: &'a SheetSpec,
     /// The maker's saws and drills, for a panel made by hand.
     pub hand: Option<HandSpec>,
-    /// Whether something blocks the design.
-    pub blocked: bool,
+    /// What is said first: that something blocks the design, or that its sheets do not suffice.
+    pub caution: Option<&'static str>,
     /// What is said of the printer: corrected, or why not; empty when it was not measured.
     pub printer: Vec<String>,
 }
 
-/// Sizes of writing, mm: lines of text, small notes.
+/// Sizes of writing, mm: lines of text, small notes; near the heights 1.8, 2.5, 3.5 and 5 of ISO 3098-1 (from memory; common practice).
 const TEXT_MM: f64 = 2.6;
 const SMALL_MM: f64 = 2.1;
-/// Air between writing and lines to cut, mm.
+/// Air between writing and lines to cut, mm: half a line of writing, so that a saw beside the line leaves it legible
+/// (common practice).
 const AIR_MM: f64 = 1.2;
-/// Small shapes are filled by nothing; larger ones give room for writing inside, mm.
+/// Small shapes are filled by nothing; larger ones give room for writing inside, mm: a line of three or four words.
 const ROOMY_MM: f64 = 24.0;
-/// Distance of register crosses from the ends of an overlap, as a share of its length.
+/// Distance of register crosses from the ends of an overlap, as a share of its length:
+/// far apart, so that a turned page shows, and clear of the corners where seams cross (by trial).
 const CROSS_AT: [f64; 2] = [0.22, 0.78];
 
 /// A page of one panel.

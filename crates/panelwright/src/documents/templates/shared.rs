@@ -16,10 +16,10 @@ use crate::stock::{Grain, Job, Method, Piece, Rules, Sheet, solve};
 /// From this on the shorter side of a paper makes it large, mm: A2 is 420 wide, A1 594.
 const LARGE_MM: f64 = 500.0;
 
-/// Paper kept between a panel's edge and its field's, mm.
+/// Paper kept between a panel's edge and its field's, mm: room for scissors (common practice).
 const AIR_MM: f64 = 4.0;
 
-/// Between two fields, mm.
+/// Between two fields, mm: two lines that a plotter keeps apart (common practice).
 const GAP_MM: f64 = 2.0;
 
 /// Paper beside a panel that is tried for what finds no room within it, to its right and below it, mm: least area
@@ -190,7 +190,7 @@ mod tests {
             let pack = |_: &Panel| PackWords {
                 title: "Quay",
                 fingerprint: "ABCD2345",
-                blocked: false,
+                caution: None,
                 sheet: &build.spec.sheet,
                 hand: Some(build.spec.making.hand),
                 printer: Vec::new(),

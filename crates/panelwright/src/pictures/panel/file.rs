@@ -7,6 +7,7 @@ use kurbo::{Point, Rect, Vec2};
 use crate::Build;
 use crate::design::Wall;
 use crate::documents::templates::words;
+use crate::documents::warnings::warnings;
 use crate::drawing::{Colour, Drawing, Form, Item, Layer, Shape, Style, SvgOptions, Text, svg};
 use crate::panels::{FeatureKind, Panel};
 use crate::sorting::sort_by_key;
@@ -25,12 +26,13 @@ const BETWEEN_MM: f64 = 15.0;
 /// Height of a panel's name in the file of all panels, mm.
 const NAME_MM: f64 = 5.0;
 
-/// The panel of a wall as an SVG file.
+/// The panel of a wall as an SVG file. Its title begins with what warns of the design.
 #[must_use]
 pub fn file_svg(build: &Build, wall: Wall) -> Option<String> {
     let panel = build.panel(wall)?;
-    let options =
-        SvgOptions { title: Some(format!("{}, design {}", title(panel), build.fingerprint)), ..SvgOptions::for_file() };
+    let mut lines = warnings(&build.findings);
+    lines.push(format!("{}, design {}", title(panel), build.fingerprint));
+    let options = SvgOptions { title: Some(lines.join("; ")), ..SvgOptions::for_file() };
     Some(svg(&file_drawing(panel), &options))
 }
 

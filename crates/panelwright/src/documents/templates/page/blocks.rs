@@ -9,10 +9,10 @@ use super::{PackWords, Page, SMALL_MM, TEXT_MM};
 use crate::drawing::{Anchor, Contour, Weight, text_width_mm};
 use crate::panels::{Feature, Purpose};
 
-/// Size of a panel's name, mm.
+/// Size of a panel's name, mm: ISO 3098-1, read across a bench (common practice).
 const NAME_MM: f64 = 5.0;
 
-/// Height of a line of writing as a multiple of its size.
+/// Height of a line of writing as a multiple of its size (1.2 to 1.5 are common practice).
 const LEADING: f64 = 1.4;
 
 impl Page<'_> {
@@ -20,9 +20,7 @@ impl Page<'_> {
         let wall = self.panel.wall;
         let [w, h] = self.panel.size_mm;
         let mut lines: Vec<(String, f64, Weight)> = vec![(self.panel.label.to_owned(), NAME_MM, Weight::SemiBold)];
-        if pack.blocked {
-            lines.push(("Blocked: do not cut yet, see the first page".to_owned(), TEXT_MM, Weight::SemiBold));
-        }
+        lines.extend(pack.caution.map(|words| (words.to_owned(), TEXT_MM, Weight::SemiBold)));
         if !pack.title.is_empty() {
             lines.push((pack.title.to_owned(), TEXT_MM, Weight::SemiBold));
         }
