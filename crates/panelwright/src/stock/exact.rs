@@ -235,12 +235,13 @@ impl Exact {
                     continue;
                 }
                 let top = y + h;
-                // Large, wide, thick pieces first; the numbers are by trial on published sets.
+                // Large, wide, thick pieces first, and what leaves a flat outline; the numbers are by trial on published
+                // sets: with them the hardest one is found in a tenth of the steps that a smaller share of area takes.
                 let mut score = 400 * w.min(h) / self.width.max(self.height) + 400 * w / self.width;
-                score += 4000 * w * h / (self.width * self.height);
-                score += 400 * i64::from(w == gap);
-                score += 200 * i64::from(top == left_wall);
-                score += 200 * i64::from(w == gap && top == right_wall);
+                score += 60_000 * w * h / (self.width * self.height);
+                score += 1600 * i64::from(w == gap);
+                score += 800 * i64::from(top == left_wall);
+                score += 800 * i64::from(w == gap && top == right_wall);
                 if self.noise > 0 {
                     score += self.dice.below(self.noise as usize) as i64;
                 }

@@ -14,9 +14,9 @@ use super::problem::{Block, Problem};
 /// Pieces tried in the shortest run: some ten for each piece of the published sets.
 const PATIENCE: u64 = 250;
 
-/// Chance in the order of pieces, on the scale of `Exact`'s scores, by turns: some sets want large pieces first, others
-/// are only found by leaving that order far behind (by trial on published sets).
-const NOISE: [i64; 3] = [150, 1000, 2000];
+/// Chance in the order of pieces, on the scale of `Exact`'s scores, by turns: as much as a few hundredths of the sheet's
+/// area weigh, so that pieces of about one size change places (by trial on published sets).
+const NOISE: [i64; 3] = [3000, 2000, 4000];
 
 /// The runs so far.
 #[derive(Debug)]
