@@ -54,7 +54,9 @@ Examples:
   panelwright make quay.json --zip quay.zip
   panelwright make quay.json --out quay --force --paper a3
   panelwright make '#1AI3vAtI' --out first-draft
-  panelwright open '#1AI3vAtI' | panelwright make - --out first-draft")]
+  panelwright open '#1AI3vAtI' | panelwright make - --out first-draft
+
+Exit codes: 0 done, whatever the checks say of the design; 2 the input is wrong; 3 a result could not be written.")]
     Make {
         #[arg(help = DESIGN)]
         design: String,

@@ -1,6 +1,7 @@
 //! One choice: everything the page, the command line, the link and the validation need to know of it.
 
 use crate::dimensions::source::Source;
+use crate::drawing::number::{MOST_DECIMALS, format_number};
 
 /// One thing the maker may choose.
 #[derive(Clone, Debug)]
@@ -268,12 +269,13 @@ impl Choice {
                     Unit::Minutes => " min",
                 };
                 let open = if *optional { ", or null to leave it open" } else { "" };
+                let [min, max] = [min, max].map(|end| format_number(*end, MOST_DECIMALS));
                 format!("{min} to {max}{unit}{open}")
             }
             Kind::Switch => "true or false".to_owned(),
-            Kind::Text { max_chars } => format!("text of at most {max_chars} characters"),
+            Kind::Text { max_chars } => format!("one line of text of at most {max_chars} characters"),
             Kind::Points { max, limit_mm } => {
-                format!("at most {max} points [x, y], each 0 to {limit_mm} mm")
+                format!("at most {max} points [x, y], each 0 to {} mm", format_number(*limit_mm, 2))
             }
         }
     }

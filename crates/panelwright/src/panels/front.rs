@@ -11,6 +11,7 @@ use crate::dimensions::connectors::{self, AUDIO_JACKS};
 use crate::dimensions::fasteners::{Thread, sharp_corners_mm};
 use crate::dimensions::source::Source;
 use crate::drawing::Contour;
+use crate::drawing::number::format_number;
 
 /// Room around a nut's corners in a counterbore, mm across: a box spanner's wall (common practice).
 pub(super) const SPANNER_MM: f64 = 3.0;
@@ -41,7 +42,7 @@ fn button(bench: &mut Bench) {
     let cut = Cut::new(
         "button",
         Purpose::Button,
-        format!("Hole for the power button, {} mm", spec.size_mm),
+        format!("Hole for the power button, {} mm", format_number(spec.size_mm, 2)),
         table.hole.source(),
     )
     .about("button");
@@ -49,8 +50,10 @@ fn button(bench: &mut Bench) {
     let deep = bench.thickness() - spec.grip_mm;
     if deep > 1e-9 {
         let wide = f64::ceil(sharp_corners_mm(table.nut_flats.get()) + SPANNER_MM);
-        let why =
-            format!("Counterbore from inside for the button's nut: it clamps {} mm of sheet at most", spec.grip_mm);
+        let why = format!(
+            "Counterbore from inside for the button's nut: it clamps {} mm of sheet at most",
+            format_number(spec.grip_mm, 2)
+        );
         let cut =
             Cut::new("button-counterbore", Purpose::ButtonCounterbore, why, table.nut_flats.source()).about("button");
         let kind = FeatureKind::Counterbore;
@@ -132,7 +135,7 @@ fn audio(bench: &mut Bench, wall: Wall, centre: Point, number: usize) {
         let wide = f64::ceil(sharp_corners_mm(AUDIO_NUT_MM) + SPANNER_MM);
         let why = format!(
             "Counterbore from inside for the jack's nut: it clamps {} mm of sheet at most",
-            socket.panel_max_mm
+            format_number(socket.panel_max_mm, 2)
         );
         let cut = Cut::new(format!("{id}-counterbore"), Purpose::PortCounterbore, why, socket.source).about(id);
         bench.round(wall, cut, FeatureKind::Counterbore, Some((deep, Face::Inside)), centre, wide);

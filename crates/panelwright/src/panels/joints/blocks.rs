@@ -7,6 +7,7 @@ use super::super::sheet::covers_nothing;
 use super::super::site::Site;
 use super::super::{Unplaced, sleeve};
 use crate::design::{Joint, SeamSpec};
+use crate::drawing::number::format_number;
 use crate::fastening::Fastener;
 use crate::parts::{Carrier, Part, PartKind};
 use crate::solid::Aabb;
@@ -84,7 +85,8 @@ fn of_seam(bench: &mut Bench, site: &mut Site, seam: &SeamSpec) {
                 site.add(&part);
                 bench.hardware.push(part);
                 let length = block.size()[axis];
-                let name = format!("Locating block {size} x {size}");
+                let side = format_number(size, 2);
+                let name = format!("Locating block {side} x {side}");
                 bench.loose.push(Fastener::new(&name, 1, Some(length), walls.map(|wall| wall.name())));
             }
             None => bench.unplaced.push(Unplaced { id, walls }),
