@@ -61,8 +61,12 @@ fn bracket_without_place(scene: &Scene, found: &mut Vec<Finding>) {
         let (start, verb) =
             if count == 1 { (format!("One {what}"), "finds") } else { (format!("{count} {what}s"), "find") };
         let text = format!("{start} between {a} and {b} {verb} no free place; {placed} of {} remain.", placed + count);
-        let finding =
-            if placed == 0 { BRACKET_WITHOUT_PLACE.blocks(text) } else { BRACKET_WITHOUT_PLACE.caution(text) };
+        // Two hold a joint; one lets it turn.
+        let finding = match placed {
+            0 => BRACKET_WITHOUT_PLACE.blocks(text),
+            1 => BRACKET_WITHOUT_PLACE.caution(text),
+            _ => BRACKET_WITHOUT_PLACE.note(text),
+        };
         let at = scene.sheet(missing.walls[0]).map(|sheet| sheet.solid.centre());
         let mut finding = finding
             .with_counts(placed, placed + count)

@@ -126,6 +126,7 @@ pub const RULES: &[Rule] = &[
     fans::FLOOR_OPENING_FEET,
     fan_spacing::FAN_SPACING,
     vents::VENT_NOT_CUT,
+    vents::AIR_WAYS,
     front::BUTTON_DEPTH,
     front::BUTTON_GRIP,
     front::FRONT_CONNECTOR_DEPTH,

@@ -1,4 +1,4 @@
-//! Vents that were asked for and have no opening.
+//! Ways for the air: vents that were asked for and have no opening, and cases that are shut.
 
 use super::finding::Finding;
 use super::rule::Rule;
@@ -6,7 +6,8 @@ use super::scene::Scene;
 use super::words;
 use crate::design::VentFor;
 use crate::dimensions::source::Source;
-use crate::panels::{NoVent, VentLeftOut};
+use crate::panels::{NoVent, Purpose, VentLeftOut};
+use crate::parts::PartKind;
 
 pub(super) const VENT_NOT_CUT: Rule = Rule {
     name: "vent-not-cut",
@@ -14,6 +15,41 @@ pub(super) const VENT_NOT_CUT: Rule = Rule {
     source: Source::derived("Geometry of the design", "region, openings and webs of the vent"),
     look: vent_not_cut,
 };
+
+pub(super) const AIR_WAYS: Rule = Rule {
+    name: "air-ways",
+    what: "Air has a way into the case and another out of it; gaps around connectors and a card are not counted.",
+    source: Source::common_practice("Workshop custom", "air in low and out high; sheet hardly lets heat through"),
+    look: air_ways,
+};
+
+/// One way in, one way out.
+const WAYS: usize = 2;
+
+fn air_ways(scene: &Scene, found: &mut Vec<Finding>) {
+    let each = |purpose| scene.sheets.iter().map(move |sheet| sheet.with_purpose(purpose).count()).sum::<usize>();
+    // A panel's vents are one way, however many slots they have.
+    let vented = scene.sheets.iter().filter(|sheet| sheet.with_purpose(Purpose::Vent).next().is_some()).count();
+    let ways = vented + each(Purpose::FanOpening) + each(Purpose::SupplyOpening);
+    if ways >= WAYS {
+        return;
+    }
+    let text = if ways == 0 {
+        "The case is shut: no vent, fan or supply lets air through a panel."
+    } else {
+        "Air has one way through the panels; it needs one in and one out."
+    };
+    let mut finding = AIR_WAYS
+        .caution(text)
+        .with_counts(ways, WAYS)
+        .with_remedy("Cut a vent low in one panel and one high in another, or put a fan on a panel.");
+    // What suffers most: the cooler, or the board under it.
+    let hot = [PartKind::Cooler, PartKind::Board];
+    if let Some(part) = hot.iter().find_map(|kind| scene.case.parts.iter().find(|part| part.kind == *kind)) {
+        finding = finding.with_about([part.id.as_str()]).with_at(part.bounds().centre());
+    }
+    found.push(finding);
+}
 
 const fn name(purpose: VentFor) -> &'static str {
     match purpose {

@@ -5,7 +5,9 @@ use kurbo::Point;
 use super::fixture::{Fixture, SOURCE};
 use super::limits::{Row, bounds, of_spec, with};
 use crate::design::{SizeRule, Slide, Wall};
+use crate::drawing::Contour;
 use crate::fit::Severity::{Blocks, Caution, Note};
+use crate::panels::{FeatureKind, Purpose};
 use crate::parts::{Carrier, KeepClear, PartKind};
 use crate::solid::Aabb;
 
@@ -28,6 +30,22 @@ fn overhang(over: f64, slide: Slide) -> Fixture {
             (min, max) = ([130.0 - over, 110.0, 185.0], [140.0, 115.0, 190.0]);
         }
         fixture.add("obstacle", PartKind::Drive, vec![Aabb::new(min, max)]);
+    })
+}
+
+/// So many panels with two slots each, and no other opening for air.
+fn air_ways(vented: usize) -> Fixture {
+    with(|fixture| {
+        let open = [Purpose::Vent, Purpose::FanOpening, Purpose::SupplyOpening];
+        for panel in &mut fixture.panels {
+            panel.features.retain(|feature| !open.contains(&feature.purpose));
+        }
+        for wall in [Wall::Left, Wall::Top].into_iter().take(vented) {
+            for across in [40.0, 60.0] {
+                let slot = Contour::slot(across, 60.0, across, 90.0, 6.0);
+                fixture.feature(wall, "vent-extra", FeatureKind::Vent, Purpose::Vent, slot);
+            }
+        }
     })
 }
 
@@ -65,6 +83,20 @@ fn solids() -> Vec<Row> {
                     f.unplaced("bracket-left-front-1", [Wall::Left, Wall::Front]);
                 }
             })
+        }),
+        ("bracket-without-place", Note, "one of three", "left", |over| {
+            with(|f| {
+                for id in ["bracket-left-front-2", "bracket-left-front-3"] {
+                    f.add(id, PartKind::Bracket, vec![Aabb::new([20.0, 100.0, 100.0], [21.0, 101.0, 101.0])]);
+                }
+                if over > 0.0 {
+                    f.unplaced("bracket-left-front-1", [Wall::Left, Wall::Front]);
+                }
+            })
+        }),
+        ("air-ways", Caution, "one way and another", "cooler", |over| air_ways(1 + usize::from(over <= 0.0))),
+        ("air-ways", Caution, "shut, and open on two panels", "cooler", |over| {
+            air_ways(if over > 0.0 { 0 } else { 2 })
         }),
         ("part-overlaps-part", Blocks, "any two", "obstacle", |over| {
             with(|f| {
