@@ -155,18 +155,7 @@ fn stands_fast(scene: &Scene, shape: &Shape) -> bool {
     if of_supply && scene.case.spec.supply.pose == SupplyPose::Auto {
         return false;
     }
-    matches!(
-        shape.feature.purpose,
-        Purpose::BoardStandoff
-            | Purpose::IoAperture
-            | Purpose::ShieldRebate
-            | Purpose::CardWindow
-            | Purpose::TongueRelief
-            | Purpose::ShelfScrew
-            | Purpose::CardTie
-            | Purpose::SupplyScrew
-            | Purpose::SupplyOpening
-    )
+    shape.feature.purpose.is_given_by_a_part()
 }
 
 /// The panel of the case towards which a direction of a panel points.

@@ -192,20 +192,8 @@ pub(super) fn two(one: &Shape, other: &Shape) -> String {
 
 /// Whether the maker can move a feature: those that the standards of board, card and supply place stay where they are.
 fn is_movable(shape: &Shape) -> bool {
-    !matches!(
-        shape.feature.purpose,
-        Purpose::BoardStandoff
-            | Purpose::SupplyScrew
-            | Purpose::SupplyOpening
-            | Purpose::IoAperture
-            | Purpose::ShieldRebate
-            | Purpose::CardWindow
-            | Purpose::TongueRelief
-            | Purpose::ShelfScrew
-            | Purpose::CardTie
-            | Purpose::JointRebate
-            | Purpose::JointSlot
-    )
+    let purpose = shape.feature.purpose;
+    !purpose.is_given_by_a_part() && !matches!(purpose, Purpose::JointRebate | Purpose::JointSlot)
 }
 
 fn edge_class(shape: &Shape) -> EdgeOf {

@@ -208,6 +208,23 @@ pub enum Purpose {
 }
 
 impl Purpose {
+    /// Whether the standards of board, card and supply say where it is: the maker can move the part, not the feature.
+    #[must_use]
+    pub const fn is_given_by_a_part(self) -> bool {
+        matches!(
+            self,
+            Self::BoardStandoff
+                | Self::IoAperture
+                | Self::ShieldRebate
+                | Self::CardWindow
+                | Self::TongueRelief
+                | Self::ShelfScrew
+                | Self::CardTie
+                | Self::SupplyScrew
+                | Self::SupplyOpening
+        )
+    }
+
     /// The word used in files.
     #[must_use]
     pub const fn name(self) -> &'static str {
