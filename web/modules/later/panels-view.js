@@ -64,8 +64,16 @@ export class PanelsView {
   /** @param {string[]} ids */
   mark(ids) {
     this.#marked = ids.filter((id) => id.includes("/"));
+    const on = this.#marked.map((id) => id.split("/")[0] ?? "");
+    // The panel that is large may be another one.
+    if (on[0] && this.#chosen !== "" && !on.includes(this.#chosen)) {
+      this.#chosen = on[0];
+      this.#fingerprint = "";
+      // One that is out of sight is drawn when it is opened.
+      if (this.#view && !this.#container.hidden) this.update(this.#view);
+    }
     this.#one?.mark(this.#marked);
-    for (const [id, figure] of this.#figures) figure.classList.toggle("marked", ids.some((each) => each.split("/")[0] === id));
+    for (const [id, figure] of this.#figures) figure.classList.toggle("marked", !this.#one && ids.some((each) => each.split("/")[0] === id));
   }
 
   /** @param {Finding} finding */

@@ -169,11 +169,13 @@ export class CaseView {
     this.#events.drawn();
   }
 
+  /** What is marked keeps its strength, all else steps back: so what lies behind other things is seen, too. */
   #showMarks() {
     for (const element of this.#svg?.querySelectorAll(".marked") ?? []) element.classList.remove("marked");
     for (const id of this.#marked) {
       for (const element of this.#svg?.querySelectorAll(`[data-about="${CSS.escape(id)}"]`) ?? []) element.classList.add("marked");
     }
+    this.#svg?.classList.toggle("pointing", this.#svg.querySelector(".marked") !== null);
   }
 
   /**

@@ -38,6 +38,7 @@ export class Margin {
             type: "button",
             class: "quiet",
             "data-filter": name,
+            title: name === "all" ? undefined : WORDS[/** @type {Finding["severity"]} */ (name)],
             onclick: () => {
               this.#filter = /** @type {Filter} */ (name);
               if (this.#view) this.update(this.#view);
@@ -61,7 +62,7 @@ export class Margin {
     this.#count(view);
     say(this.#verdict, view.verdict);
     this.#verdict.classList.toggle("clear", view.counts.blocks === 0);
-    if (this.#selected !== null && this.#selected >= view.findings.length) this.#selected = null;
+    const { chosen } = this;
     // Notes that stay are kept, so that the keyboard keeps its place and nothing jumps.
     /** @type {Map<string, HTMLLIElement>} */
     const kept = new Map();
@@ -71,7 +72,6 @@ export class Margin {
       kept.set(name, note);
       fill(note, finding, index);
       note.hidden = this.#filter !== "all" && this.#filter !== finding.severity;
-      note.classList.toggle("selected", index === this.#selected);
       return note;
     });
     this.#notes = kept;
@@ -79,6 +79,11 @@ export class Margin {
     if (there.length !== this.#shown.length || there.some((note, index) => note !== this.#shown[index])) {
       this.#list.replaceChildren(...this.#shown);
     }
+    if (!chosen) return;
+    // Others may have come before it; with its trouble gone nothing is chosen.
+    const index = this.#shown.indexOf(chosen);
+    this.#selected = index < 0 ? null : index;
+    if (index < 0) this.#events.show(null);
   }
 
   /** @param {number | null} index */
