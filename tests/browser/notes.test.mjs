@@ -57,6 +57,48 @@ test("the chosen note stays chosen when another comes before it, and none is whe
   await context.close();
 });
 
+test("a change that clears a note is one press away, by keyboard too, and undo takes it back", async () => {
+  const { page, context, wrong } = await newVisitor(browser, DESK);
+  await open(page, host.url);
+  const verdict = () => page.locator(".verdict").innerText();
+  assert.equal(await page.locator(".mends button").count(), 0, "nothing is offered where nothing needs a change");
+  await page.locator(".brief").getByLabel("Height of the cooler, mm").fill("170");
+  await page.locator("li.note.is-blocks .note-button").focus();
+  await page.keyboard.press("Tab");
+  assert.equal(await page.evaluate(() => document.activeElement?.textContent), "No panel larger than: A3");
+  await page.keyboard.press("Enter");
+  await drawn(page);
+  assert.match(await verdict(), /^Nothing stands in the way/);
+  assert.ok(await page.evaluate(() => document.activeElement?.matches(".notes-scroll")), "the keyboard stays among the notes");
+  await page.keyboard.press("Control+z");
+  await drawn(page);
+  assert.match(await verdict(), /^One thing stands in the way/);
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("every offered change is taken, and one after another they clear a case far too small", async () => {
+  const { page, context, wrong } = await newVisitor(browser, DESK);
+  await open(page, host.url);
+  const brief = page.locator(".brief");
+  await brief.getByLabel("The case is").selectOption({ label: "outside" });
+  for (const side of ["width", "depth", "height"]) await brief.getByLabel(`Outside ${side}, mm`).fill("180");
+  await drawn(page);
+  const first = page.locator("li.note.is-blocks .mends button").first();
+  const started = await page.locator("li.note.is-blocks").count();
+  assert.ok(started > 3, `${started} things stand in the way`);
+  let steps = 0;
+  for (; steps < 12 && (await first.count()) > 0; steps += 1) {
+    const words = await first.innerText();
+    await first.click();
+    await drawn(page);
+    assert.equal(await page.locator(`li.note.is-blocks .mends button:text-is("${words}")`).count(), 0, `${words} clears what it stood beside`);
+  }
+  assert.match(await page.locator(".verdict").innerText(), /^Nothing stands in the way/, `after ${steps} changes`);
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
 test("the names of the rows in the list of sheets are read as words", async () => {
   const { page, context } = await newVisitor(browser, DESK);
   await open(page, host.url);

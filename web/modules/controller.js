@@ -75,7 +75,8 @@ export class Controller {
       drawn: () => this.#leaders?.draw(),
       ...making,
     });
-    this.#margin = new Margin(byId("margin"), {
+    this.#margin = new Margin(byId("margin"), this.#choices, {
+      setAll: events.setAll,
       show: (index) => this.#show(index),
       arranged: () => this.#leaders?.draw(),
     });

@@ -2,16 +2,25 @@
 // that says how much it weighs.
 
 import { h, s, say } from "../dom.js";
+import { valueInWords } from "../words.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/panelwright.js").Finding} Finding */
 /** @typedef {"all" | Finding["severity"]} Filter */
-/** @typedef {{ show: (index: number | null) => void, arranged: () => void }} MarginEvents */
+/** @typedef {import("../../wasm/panelwright.js").Choice} Choice */
+/** @typedef {import("../../wasm/panelwright.js").Value} Value */
+/**
+ * @typedef {object} MarginEvents
+ * @property {(index: number | null) => void} show
+ * @property {() => void} arranged
+ * @property {(changes: [string, Value][]) => void} setAll
+ */
 
 const WORDS = { blocks: "Blocks", caution: "Caution", note: "Note" };
 const SEVERITIES = /** @type {const} */ (["blocks", "caution", "note"]);
 
 export class Margin {
+  /** @type {Choice[]} */ #choices;
   /** @type {MarginEvents} */ #events;
   /** @type {Filter} */ #filter = "all";
   /** @type {View | null} */ #view = null;
@@ -24,9 +33,11 @@ export class Margin {
 
   /**
    * @param {HTMLElement} container
+   * @param {Choice[]} choices
    * @param {MarginEvents} events
    */
-  constructor(container, events) {
+  constructor(container, choices, events) {
+    this.#choices = choices;
     this.#events = events;
     this.#filters = h(
       "div",
@@ -71,6 +82,7 @@ export class Margin {
       const note = this.#notes.get(name) ?? this.#note(finding);
       kept.set(name, note);
       fill(note, finding, index);
+      this.#offer(note, finding);
       note.hidden = this.#filter !== "all" && this.#filter !== finding.severity;
       return note;
     });
@@ -156,10 +168,55 @@ export class Margin {
           h("span", { class: "note-what" }),
         ),
         h("p", { class: "note-remedy" }),
+        h("div", { class: "presets mends", role: "group", "aria-label": "Make a change" }),
         h("details", { class: "source", ontoggle: () => this.#events.arranged() }, h("summary", {}, "Source"), h("p", { class: "note-source" })),
       ),
     );
     return note;
+  }
+
+  /**
+   * Offers each change that clears a finding by itself as a button.
+   * @param {HTMLElement} note
+   * @param {Finding} finding
+   */
+  #offer(note, finding) {
+    const place = /** @type {HTMLElement} */ (note.querySelector(".mends"));
+    const words = finding.mends.map((mend) => Object.entries(mend).map(([key, value]) => this.#words(key, value)).join(", "));
+    // The same offers keep their buttons, and the keyboard its place.
+    if (place.dataset.words === words.join()) return;
+    place.dataset.words = words.join();
+    place.replaceChildren(
+      ...finding.mends.map((mend, index) =>
+        h(
+          "button",
+          {
+            type: "button",
+            title: "Make this change; undo takes it back",
+            onclick: () => {
+              // The note goes with its trouble, and the button with it.
+              this.scroller.focus({ preventScroll: true });
+              this.#events.setAll(Object.entries(mend));
+            },
+          },
+          words[index],
+        ),
+      ),
+    );
+  }
+
+  /**
+   * A choice with a new value, so that it can be read away from its group: "Feet, their height: 36 mm".
+   * @param {string} key
+   * @param {Value} value
+   */
+  #words(key, value) {
+    const choice = this.#choices.find((one) => one.key === key);
+    if (!choice) return key;
+    const { label, group_label } = choice;
+    const [stem] = /^\w+\d\./.exec(key) ?? [];
+    const thing = stem ? this.#choices.find((one) => one.key.startsWith(stem))?.label : /\b(its?|their|that)\b|, measured/i.test(label) ? group_label : "";
+    return `${thing ? `${thing}, ${label.charAt(0).toLowerCase()}${label.slice(1)}` : label}: ${valueInWords(choice, value)}`;
   }
 }
 

@@ -72,6 +72,8 @@ export interface Finding {
   severity: "blocks" | "caution" | "note";
   text: string;
   remedy: string;
+  /** Changes that clear it, each by itself: choices with their new values, by key. */
+  mends: Record<string, Value>[];
   /** Parts, panels and features it is about: "cooler", "top", "back/fan-1-opening". */
   about: string[];
   source: string;

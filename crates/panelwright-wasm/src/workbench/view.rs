@@ -2,7 +2,7 @@
 
 use panelwright::Build;
 use panelwright::design::{Design, choices, write_link};
-use panelwright::fit::{self, Finding, Severity};
+use panelwright::fit::{self, Finding, Mend, Severity};
 use panelwright::panels::{Feature, FeatureKind, Panel};
 use serde::{Serialize, Serializer};
 
@@ -43,6 +43,7 @@ struct FindingTwin<'a> {
     severity: &'static str,
     text: &'a str,
     remedy: &'a str,
+    mends: Vec<MendTwin<'a>>,
     about: &'a [String],
     source: String,
 }
@@ -124,12 +125,23 @@ impl Serialize for Changed<'_> {
     }
 }
 
+/// Choices with their new values, by key.
+#[derive(Debug)]
+struct MendTwin<'a>(&'a Mend);
+
+impl Serialize for MendTwin<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.written())
+    }
+}
+
 fn finding(finding: &Finding) -> FindingTwin<'_> {
     FindingTwin {
         rule: finding.rule,
         severity: finding.severity.name(),
         text: &finding.text,
         remedy: &finding.remedy,
+        mends: finding.mends.iter().map(MendTwin).collect(),
         about: &finding.about,
         source: finding.source.cite(),
     }

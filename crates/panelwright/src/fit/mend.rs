@@ -27,13 +27,15 @@ impl Mend {
 }
 
 impl Mend {
-    /// The choices as a design file writes them.
+    /// The choices as a design file writes them: keys with their values.
+    pub fn written(&self) -> impl Iterator<Item = (&str, serde_json::Value)> {
+        let entry = |key: &str| choice(key).map(|place| &choices()[place]);
+        self.choices.iter().filter_map(move |(key, value)| Some((key.as_str(), to_json(entry(key)?, value))))
+    }
+
+    /// The same as one object.
     pub(crate) fn json(&self) -> serde_json::Map<String, serde_json::Value> {
-        let written = |(key, value): &(String, Value)| {
-            let entry = choice(key).map(|place| &choices()[place])?;
-            Some((key.clone(), to_json(entry, value)))
-        };
-        self.choices.iter().filter_map(written).collect()
+        self.written().map(|(key, value)| (key.to_owned(), value)).collect()
     }
 }
 
