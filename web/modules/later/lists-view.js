@@ -5,6 +5,7 @@ import { h, say } from "../dom.js";
 import { fileName, handOut } from "../keep.js";
 import { Newest } from "../newest.js";
 import { counted, plain, size } from "../words.js";
+import { listTable } from "./list-table.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/workshop.js").Lists} Lists */
@@ -64,7 +65,6 @@ export class ListsView {
 
   /** @param {ListTable} list */
   #table(list) {
-    const look = (/** @type {number} */ column) => (list.columns[column]?.numbers ? "number" : "");
     return h(
       "section",
       { "aria-label": list.title, "data-list": list.name },
@@ -77,18 +77,7 @@ export class ListsView {
       h(
         "div",
         { class: "sideways", tabindex: "0", role: "region", "aria-label": `${list.title}, table` },
-        h(
-          "table",
-          {},
-          h("thead", {}, h("tr", {}, ...list.columns.map(({ title }, column) => h("th", { scope: "col", class: look(column) }, title)))),
-          h(
-            "tbody",
-            {},
-            ...list.rows.map((row) =>
-              h("tr", {}, ...row.map((cell, column) => h("td", { class: look(column) }, typeof cell === "number" ? plain(cell) : (cell ?? "")))),
-            ),
-          ),
-        ),
+        listTable(list),
       ),
       ...list.notes.map((note) => h("p", { class: "list-note" }, note)),
     );
