@@ -7,7 +7,7 @@
 use super::arrange::gap;
 use crate::design::{Slide, Spec, Wall};
 use crate::dimensions::margins;
-use crate::solid::Aabb;
+use crate::solid::{Aabb, within};
 use crate::sorting::sort_by;
 
 /// Air around room kept for hardware, mm (common practice: brackets are bent by hand).
@@ -82,7 +82,7 @@ pub fn front_captive(spec: &Spec, inside: &Inside) -> Option<Kept> {
         if high_end < low {
             continue;
         }
-        let mut places = vec![target.clamp(low, high_end), low, high_end];
+        let mut places = vec![within(target, low, high_end), low, high_end];
         places.extend(in_way.iter().flat_map(|body| [body.min[along] - half, body.max[along] + half]));
         places.retain(|at| (low..=high_end).contains(at));
         for at in places {

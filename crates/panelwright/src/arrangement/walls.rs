@@ -5,7 +5,7 @@
 
 use crate::arrangement::{Need, Needs, Room};
 use crate::design::{Slide, Wall};
-use crate::solid::{Aabb, TOUCH_MM, larger, smaller};
+use crate::solid::{Aabb, TOUCH_MM, larger, smaller, within};
 use crate::sorting::sort_by;
 
 /// Something that wants a place on a panel.
@@ -155,7 +155,7 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
                 // Where the panel is too small, it grows from the end that stands: the back does, and left and floor do.
                 let to_front = axes[index] == 1;
                 let [from, to] = if to_front { [from.min(to), to] } else { [from, to.max(from)] };
-                let target = hanger.target[index].clamp(from, to);
+                let target = within(hanger.target[index], from, to);
                 let mut places = vec![target, from, to];
                 let reach = to - from + if hanger.may_grow { GROWTH_MM } else { 0.0 };
                 let step = STEP_MM.max(reach / STEPS);

@@ -7,6 +7,7 @@ use crate::design::{IoOpening, Wall};
 use crate::dimensions::boards;
 use crate::dimensions::fasteners::{Thread, pitch, washer};
 use crate::drawing::Contour;
+use crate::drawing::number::format_number;
 use crate::fastening::Fastener;
 use crate::fastening::Screw;
 use crate::parts::board;
@@ -124,7 +125,10 @@ fn aperture(bench: &mut Bench) {
         let cut = Cut::new(
             "io-rebate",
             Purpose::ShieldRebate,
-            format!("Rebate from outside that leaves {SHIELD_SHEET_MM} mm of sheet for the shield's springs"),
+            format!(
+                "Rebate from outside that leaves {} mm of sheet for the shield's springs",
+                format_number(SHIELD_SHEET_MM, 2)
+            ),
             boards::IO_SHIELD_WALL.source(),
         )
         .about("io-aperture");

@@ -8,6 +8,7 @@ use super::screws::{Grip, Plan};
 use crate::dimensions::fans;
 use crate::dimensions::fasteners::Thread;
 use crate::dimensions::source::Source;
+use crate::drawing::number::format_number;
 
 /// Sheet left between the opening and a screw hole, mm (common practice).
 const LAND_MM: f64 = 2.0;
@@ -47,7 +48,7 @@ fn one(bench: &mut Bench, index: usize) {
         let cut = Cut::new(
             format!("fan-{number}-opening"),
             Purpose::FanOpening,
-            format!("Opening for the air of fan {number}, {} mm", place.size_mm),
+            format!("Opening for the air of fan {number}, {} mm", format_number(place.size_mm, 2)),
             table.opening.source(),
         )
         .about(id.as_str());

@@ -15,7 +15,7 @@ use crate::dimensions::fasteners::{
 use crate::dimensions::source::Source;
 use crate::fastening::Screw;
 use crate::parts::tongue;
-use crate::solid::Aabb;
+use crate::solid::{Aabb, within};
 
 /// Sheet left before the point of a short screw, mm (common practice).
 const POINT_INSIDE_MM: f64 = 1.0;
@@ -206,7 +206,7 @@ pub(super) fn cut(bench: &mut Bench, wall: Wall, at: Point, hole: &LegHole, scre
     if hole.fixing == Fixing::Short {
         let length = screw.length_mm.or(screw.most_mm).unwrap_or(screw.least_mm);
         let deep =
-            (length - screw.clamped_mm + PILOT_DEEPER.get()).clamp(0.5, (bench.thickness() - PILOT_INSIDE_MM).max(0.5));
+            within(length - screw.clamped_mm + PILOT_DEEPER.get(), 0.5, (bench.thickness() - PILOT_INSIDE_MM).max(0.5));
         let drill = pilot_drill(tapping(thread).0).get();
         bench.round(wall, new, FeatureKind::Hole, Some((deep, Face::Inside)), at, drill);
     } else {

@@ -20,7 +20,7 @@ use crate::dimensions::fasteners::{FACE_SCREW_TO_CORNER, washer};
 use crate::drawing::number::format_number;
 use crate::fastening::{Fastener, washer_name};
 use crate::parts::{Carrier, Part, PartKind, tongue};
-use crate::solid::Aabb;
+use crate::solid::{Aabb, within};
 
 /// Corners longer than this get a third bracket in the middle, mm (common practice).
 const THIRD_FROM_MM: f64 = 250.0;
@@ -312,7 +312,7 @@ fn positions([low, high]: [f64; 2], wanted: f64, step_mm: f64) -> impl Iterator<
     let (start, steps) = if high < low {
         (None, 0)
     } else {
-        (Some(wanted.clamp(low, high)), f64::ceil((high - low) / step_mm) as usize)
+        (Some(within(wanted, low, high)), f64::ceil((high - low) / step_mm) as usize)
     };
     let beside = move |start: f64| {
         (1..=steps).flat_map(move |step| {
@@ -321,7 +321,7 @@ fn positions([low, high]: [f64; 2], wanted: f64, step_mm: f64) -> impl Iterator<
             [start - by, start + by]
                 .into_iter()
                 .filter(move |at| *at > low - step_mm && *at < high + step_mm)
-                .map(move |at| at.clamp(low, high))
+                .map(move |at| within(at, low, high))
         })
     };
     start.into_iter().chain(start.into_iter().flat_map(beside))

@@ -3,6 +3,7 @@
 use kurbo::{Point, Rect};
 
 use crate::drawing::Contour;
+use crate::solid::within;
 use crate::sorting::sort_by;
 
 /// Two edges nearer than this are one edge, mm: far below anything a saw can do.
@@ -109,7 +110,7 @@ pub(super) fn notch_shape(size: [f64; 2], steps: &[[f64; 3]]) -> Option<Contour>
 fn skyline(size: [f64; 2], steps: &[[f64; 3]]) -> Vec<[f64; 3]> {
     let [width, height] = size;
     let mut ends: Vec<f64> = vec![0.0, width];
-    ends.extend(steps.iter().flat_map(|step| [step[0].clamp(0.0, width), step[1].clamp(0.0, width)]));
+    ends.extend(steps.iter().flat_map(|step| [within(step[0], 0.0, width), within(step[1], 0.0, width)]));
     sort_by(&mut ends, f64::total_cmp);
     ends.windows(2)
         .filter(|pair| pair[1] - pair[0] > SAME_MM)

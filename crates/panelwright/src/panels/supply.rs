@@ -12,6 +12,7 @@ use crate::dimensions::fasteners::{Fit, clearance_hole};
 use crate::dimensions::source::Source;
 use crate::dimensions::supplies;
 use crate::drawing::Contour;
+use crate::drawing::number::format_number;
 use crate::parts::supply::{hole_inset_mm, holes, off_face_mm};
 use crate::solid::TOUCH_MM;
 
@@ -128,7 +129,10 @@ fn jack(bench: &mut Bench) {
     if deep > 0.0 {
         // Its nut is as wide as the jack's body behind the panel (see parts::wall), and a spanner goes around it.
         let wide = diameter + 4.0 + SPANNER_MM;
-        let why = format!("Counterbore from inside: the jack clamps at most {} mm of sheet", socket.panel_max_mm);
+        let why = format!(
+            "Counterbore from inside: the jack clamps at most {} mm of sheet",
+            format_number(socket.panel_max_mm, 2)
+        );
         let cut = Cut::new("jack-counterbore", Purpose::PortCounterbore, why, socket.source).about(about);
         let kind = FeatureKind::Counterbore;
         bench.round(place.wall, cut, kind, Some((deep, Face::Inside)), place.centre, wide);

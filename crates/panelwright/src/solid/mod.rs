@@ -20,7 +20,7 @@ mod order;
 
 pub use aabb::Aabb;
 pub use frame::PanelFrame;
-pub(crate) use order::{larger, smaller};
+pub(crate) use order::{larger, smaller, within};
 
 /// Touching is not overlapping: solids that share less than this depth (mm) only touch.
 ///

@@ -10,6 +10,7 @@ use super::reader::Reader;
 use super::{SizeRule, Wall};
 use crate::dimensions::margins::RUNNING_CLEARANCE;
 use crate::dimensions::stackup::{Link, stack_up};
+use crate::solid::within;
 
 /// Width that stands for every case whose own is found later, mm: from 120 to 400 mm ISO 2768-1 has one tolerance.
 const CASE_MM: f64 = 300.0;
@@ -55,7 +56,7 @@ fn usual_mm(making: &MakingSpec, sheet: &SheetSpec, corners: Corners, width_mm: 
         chain.extend([Link::closing(0.0, sheet.strays_mm()); 2]);
     }
     let by_hand = ACROSS.iter().any(|wall| making.method(*wall) == Method::Hand);
-    let needed = (stack_up(&chain).likely_mm / 2.0).clamp(if by_hand { easy } else { close }, loose);
+    let needed = within(stack_up(&chain).likely_mm / 2.0, if by_hand { easy } else { close }, loose);
     f64::ceil(needed * STEPS_PER_MM - HAIR) / STEPS_PER_MM
 }
 

@@ -2,6 +2,8 @@
 
 use kurbo::Rect;
 
+use crate::solid::within;
+
 /// Side of one cell of the search, mm: fine enough that blocks nestle between openings.
 const CELL_MM: f64 = 2.0;
 
@@ -26,8 +28,8 @@ impl FreePlaces {
     /// Takes a rectangle with `air` around it.
     pub fn take(&mut self, rect: Rect, air_mm: f64) {
         let rect = rect.inflate(air_mm, air_mm);
-        let index = |value: f64, most: usize| f64::floor(value / CELL_MM).clamp(0.0, most as f64) as usize;
-        let end = |value: f64, most: usize| f64::ceil(value / CELL_MM).clamp(0.0, most as f64) as usize;
+        let index = |value: f64, most: usize| within(f64::floor(value / CELL_MM), 0.0, most as f64) as usize;
+        let end = |value: f64, most: usize| within(f64::ceil(value / CELL_MM), 0.0, most as f64) as usize;
         let (x0, x1) = (index(rect.x0 - self.area.x0, self.columns), end(rect.x1 - self.area.x0, self.columns));
         let (y0, y1) = (index(rect.y0 - self.area.y0, self.rows), end(rect.y1 - self.area.y0, self.rows));
         for row in y0..y1 {
@@ -44,7 +46,7 @@ impl FreePlaces {
             return false;
         }
         let cell =
-            |value: f64, most: usize| f64::floor(value / CELL_MM).clamp(0.0, most.saturating_sub(1) as f64) as usize;
+            |value: f64, most: usize| within(f64::floor(value / CELL_MM), 0.0, most.saturating_sub(1) as f64) as usize;
         let (x0, x1) = (cell(rect.x0 - self.area.x0, self.columns), cell(rect.x1 - self.area.x0, self.columns));
         let (y0, y1) = (cell(rect.y0 - self.area.y0, self.rows), cell(rect.y1 - self.area.y0, self.rows));
         (y0..=y1).all(|row| (x0..=x1).all(|column| !self.taken[row * self.columns + column]))

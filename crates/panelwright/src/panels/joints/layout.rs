@@ -1,5 +1,7 @@
 //! How many fingers or tabs a corner gets, and where they are.
 
+use crate::solid::within;
+
 /// From and to along a corner, mm.
 pub(super) type Stretch = [f64; 2];
 
@@ -41,7 +43,7 @@ pub(super) fn tabs([from, to]: Stretch, t: f64, wanted_mm: Option<f64>) -> Vec<S
     // Neighbours stand a thickness apart at least, and half of that at each end, since they are spread evenly.
     let most = f64::floor(length / (width + t)).max(1.0);
     let least = if most >= 2.0 { 2.0 } else { 1.0 };
-    let count = f64::ceil(length / TAB_EVERY_MM).clamp(least, most.max(least)) as usize;
+    let count = within(f64::ceil(length / TAB_EVERY_MM), least, most.max(least)) as usize;
     (0..count)
         .map(|index| {
             let middle = from + length * (index as f64 + 0.5) / count as f64;

@@ -3,7 +3,7 @@
 use super::piece::{At, Facet, Pen, Piece, Side, Stroke};
 use crate::drawing::Colour;
 use crate::pictures::Projection;
-use crate::solid::Aabb;
+use crate::solid::{Aabb, within};
 
 /// The corners of the face of a box square to `axis`, on its upper or lower side.
 fn face_ring(bounds: &Aabb, axis: usize, upper: bool) -> Vec<At> {
@@ -157,7 +157,7 @@ impl<'a> OnFace<'a> {
 
     /// A rectangle between two corners, kept inside the face.
     pub(super) fn rect(&mut self, colour: Colour, from: [f64; 2], to: [f64; 2]) {
-        let keep = |value: f64, way: usize| value.clamp(self.min[way], self.max[way]);
+        let keep = |value: f64, way: usize| within(value, self.min[way], self.max[way]);
         let (x0, y0, x1, y1) = (keep(from[0], 0), keep(from[1], 1), keep(to[0], 0), keep(to[1], 1));
         if x1 > x0 && y1 > y0 {
             self.area(colour, [[x0, y0], [x1, y0], [x1, y1], [x0, y1]]);
