@@ -93,6 +93,34 @@ test("what cannot be opened is said in words, and nothing is lost", async () => 
   await context.close();
 });
 
+for (const [where, options] of /** @type {const} */ ([["a desk", DESK], ["a phone", PHONE]])) {
+  test(`what is wrong with a file is in sight where it was chosen, on ${where}`, async () => {
+    const { page, context, wrong } = await newVisitor(browser, options);
+    await open(page, host.url);
+    await page.locator("#handover").scrollIntoViewIfNeeded();
+    await page.locator(chooser).setInputFiles({ name: "holiday.png", mimeType: "image/png", buffer: Buffer.from("sand") });
+    const message = page.locator(".message.wrong");
+    await message.waitFor();
+    assert.match(await message.innerText(), /^holiday\.png: This is no design file.*\.\nThe design on screen stays as it was\./);
+    // The frame in which the sheet makes room for it.
+    await page.waitForTimeout(200);
+    const height = page.viewportSize()?.height ?? 0;
+    const [said, away] = await Promise.all([message.boundingBox(), page.locator("#handover").boundingBox()]);
+    assert.ok(said && said.y >= 0 && said.y + said.height < height, `the message is in the window: ${JSON.stringify(said)}`);
+    if (options === DESK) assert.ok(away && away.y + away.height <= height, `and what can be taken away still is: ${JSON.stringify(away)}`);
+    assert.deepEqual(wrong, []);
+    await context.close();
+  });
+}
+
+test("a name with accents gives its files a name that can be read", async () => {
+  const { page, context } = await newVisitor(browser);
+  await open(page, host.url);
+  await page.getByLabel("Design", { exact: true }).fill("Étude à l'Été");
+  assert.match(await taken(page, folder, "Save the design file"), /etude-a-l-ete\.json$/);
+  await context.close();
+});
+
 test("a fingerprint read from paper is judged, by keyboard alone", async () => {
   const { page, context, wrong } = await newVisitor(browser);
   await open(page, host.url);

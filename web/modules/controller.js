@@ -135,10 +135,14 @@ export class Controller {
     addEventListener("keydown", (event) => this.#key(event));
     workJumps(() => this.#margin.chosen);
     addEventListener("pagehide", () => keeping.write(this.#bench.link()));
-    new ResizeObserver(([entry]) => {
-      const height = entry?.borderBoxSize[0]?.blockSize ?? 0;
-      document.documentElement.style.setProperty("--head", `${height}px`);
-    }).observe(byId("head"));
+    const [head, messages] = [byId("head"), byId("messages")];
+    const sizes = new ResizeObserver(() => {
+      const { style } = document.documentElement;
+      style.setProperty("--brief", `${head.offsetHeight}px`);
+      style.setProperty("--head", `${head.offsetHeight + messages.offsetHeight}px`);
+    });
+    sizes.observe(head);
+    sizes.observe(messages);
     this.#redraw();
     this.#workOffline();
   }

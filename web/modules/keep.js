@@ -88,5 +88,5 @@ export async function handOutCutting(start, files, kind) {
  * @param {string} title
  */
 export function fileName(title) {
-  return title.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "case";
+  return title.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "case";
 }

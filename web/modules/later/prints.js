@@ -105,7 +105,7 @@ export class Prints {
     if (all.length === 1 && !this.#dialog.open) {
       if (first?.looked?.is === "design") return;
       if (first?.why !== undefined) {
-        this.#events.wrong(`${first.file.name}: ${first.why}\nThe design on screen stays as it was.`);
+        this.#events.wrong(`${first.file.name}: ${first.why.replace(/\.?$/, ".")}\nThe design on screen stays as it was.`);
         return;
       }
     }
