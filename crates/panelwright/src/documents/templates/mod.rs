@@ -192,6 +192,45 @@ mod tests {
         }
     }
 
+    /// The last of the back's three pages on Letter has the panel across it, and long words of the printer.
+    #[test]
+    fn a_crowded_page_still_bears_its_name_its_warning_and_the_mark_of_its_design() {
+        let choices = serde_json::json!({
+            "method": "router", "size.paper": "tabloid", "sheet.nominal": 9, "sheet.measured": 9.04,
+            "joint.floor_back": "rebate", "sleeve.join": "glue", "template.paper": "letter", "printer.across": 98.7,
+            "printer.down": 102.1, "sheet.film_out": 0.1, "sheet.film_in": 0.1, "sheet.paint_out": 0.1,
+            "sheet.paint_edges": 0.1, "card.kind": "low-profile", "card.hold": "tie", "drive1.kind": "3.5",
+            "drive1.place": "floor", "drive2.kind": "3.5", "drive3.kind": "3.5", "hardware.thread": "m4",
+            "joint.left_front": "brackets", "joint.right_front": "brackets", "joint.left_top": "brackets",
+            "through.left_top": "top", "joint.front_top": "blocks", "sleeve.side_screws": true, "design.title": "J77-44",
+            "hardware.fit": "fine", "router.cutter": 2, "router.relief": "along",
+        });
+        let mut design = Design::default();
+        for (key, value) in choices.as_object().unwrap() {
+            design.set_json(key, value).unwrap();
+        }
+        let build = Build::of(&design);
+        assert!(build.blocked());
+        let pack = pack_words(&build);
+        let setup = setup(&build.spec.template, None);
+        let mut in_parts = 0;
+        for (panel, plan) in build.panels.iter().zip(plans(&build.panels, &setup)) {
+            let [columns, rows] = plan.grid();
+            for at in (0..rows).flat_map(|row| (0..columns).map(move |column| [column, row])) {
+                let [width, height] = plan.page_mm;
+                let mut pen = pen::Pen::new(width, height);
+                let printable = kurbo::Rect::new(0.0, 0.0, width, height).inset(-plan.margin_mm[0]);
+                let origin = kurbo::Vec2::from(<(f64, f64)>::from(plan.origin(at[0], at[1])));
+                in_parts += page::draw_in(&mut pen, panel, &plan, at, (printable, origin), &pack(panel));
+                let said = format!("{:?}", pen.finish());
+                for wanted in [panel.label, &build.fingerprint, "Blocked: do not cut yet"] {
+                    assert!(said.contains(wanted), "{} {at:?}: no {wanted}", panel.label);
+                }
+            }
+        }
+        assert!(in_parts > 0, "no page is crowded: take another design");
+    }
+
     #[test]
     fn what_lies_in_the_printers_margin_is_given_as_a_measure() {
         let build = Build::of(&Design::default());

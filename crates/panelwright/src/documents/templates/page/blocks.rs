@@ -15,11 +15,14 @@ const NAME_MM: f64 = 5.0;
 /// Height of a line of writing as a multiple of its size (1.2 to 1.5 are common practice).
 const LEADING: f64 = 1.4;
 
+/// A line of a template's head: words, size in mm, weight.
+type HeadLine = (String, f64, Weight);
+
 impl Page<'_> {
     pub(super) fn head(&mut self, pack: &PackWords) {
         let wall = self.panel.wall;
         let [w, h] = self.panel.size_mm;
-        let mut lines: Vec<(String, f64, Weight)> = vec![(self.panel.label.to_owned(), NAME_MM, Weight::SemiBold)];
+        let mut lines: Vec<HeadLine> = vec![(self.panel.label.to_owned(), NAME_MM, Weight::SemiBold)];
         lines.extend(pack.caution.map(|words| (words.to_owned(), TEXT_MM, Weight::SemiBold)));
         if !pack.title.is_empty() {
             lines.push((pack.title.to_owned(), TEXT_MM, Weight::SemiBold));
@@ -43,10 +46,7 @@ impl Page<'_> {
             ));
         }
         let arrow = 14.0;
-        let Some(place) = self.block(&lines, arrow) else {
-            self.missed += 1;
-            return;
-        };
+        let Some(place) = self.block(&lines, arrow).or_else(|| self.head_in_parts(&lines, pack, arrow)) else { return };
         let foot = Point::new(place.x0 + 8.0, place.y1 - 16.0);
         let tip = foot + Vec2::new(0.0, 12.0);
         self.pen.line("words", foot, tip, Line::Cut);
@@ -56,8 +56,29 @@ impl Page<'_> {
         self.pen.upright_text("words", foot + Vec2::new(-3.0, 0.0), SMALL_MM, up);
     }
 
+    /// The head where it finds no room as one block: first what the page is, what warns of it and the mark of its design,
+    /// then the rest, line by line where it must be. A page without its mark belongs to any design.
+    fn head_in_parts(&mut self, lines: &[HeadLine], pack: &PackWords, arrow: f64) -> Option<Rect> {
+        self.missed += 1;
+        let needed = |(words, ..): &&HeadLine| {
+            words == self.panel.label || pack.caution == Some(words.as_str()) || words.ends_with(pack.fingerprint)
+        };
+        let (first, rest): (Vec<HeadLine>, Vec<HeadLine>) = lines.iter().cloned().partition(|line| needed(&line));
+        let mut place = None;
+        for (part, left_mm) in [(first, arrow), (rest, 0.0)] {
+            let found = self.block(&part, left_mm);
+            if found.is_none() {
+                for line in part {
+                    self.block(&[line], 0.0);
+                }
+            }
+            place = place.or(found.filter(|_| left_mm > 0.0));
+        }
+        place
+    }
+
     /// Finds room for lines of writing, smaller if it must be, and writes them; the rectangle used.
-    fn block(&mut self, lines: &[(String, f64, Weight)], left_mm: f64) -> Option<Rect> {
+    fn block(&mut self, lines: &[HeadLine], left_mm: f64) -> Option<Rect> {
         for scale in [1.0, 0.85, 0.7] {
             let width =
                 lines.iter().map(|(text, size, weight)| text_width_mm(text, size * scale, *weight)).fold(0.0, f64::max)
@@ -200,7 +221,7 @@ impl Page<'_> {
     }
 
     pub(super) fn cautions(&mut self) {
-        let lines: Vec<(String, f64, Weight)> =
+        let lines: Vec<HeadLine> =
             words::PAGE_CAUTIONS.iter().map(|line| ((*line).to_owned(), SMALL_MM, Weight::Regular)).collect();
         if self.block(&lines, 0.0).is_none() {
             self.missed += 1;
