@@ -30,6 +30,9 @@ const HAIRLINE_MM: f64 = 0.01;
 /// Page around a panel in its SVG, mm: room for the marks of tabs and the outer half of the lines.
 pub const MARGIN_MM: f64 = 5.0;
 
+/// Colour in an SVG of what no tool follows: laser programs tell cuts apart by their colour, and cut what is black.
+const ASIDE: Colour = Colour::Own(128, 128, 128);
+
 /// How wide the lines of an SVG are.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum SvgLines {
@@ -114,14 +117,13 @@ fn about(panel: &CutPanel, marks: FileMarks<'_>) -> Vec<String> {
 
 fn about_sheet(sheet: &CutSheet, marks: FileMarks<'_>) -> Vec<String> {
     let mut lines = first_lines(&sheet.label, marks);
+    // Said once when it holds for all, else of each panel.
+    let alike = sheet.panels.windows(2).all(|pair| pair[0].rule.says() == pair[1].rule.says());
+    lines.extend(sheet.panels.first().filter(|_| alike).map(|panel| panel.rule.says()));
     for panel in &sheet.panels {
-        let says = panel.rule.says();
-        if !lines.contains(&says) {
-            lines.push(says);
-        }
-    }
-    for panel in &sheet.panels {
-        let notes = core::iter::once(panel.face_note()).chain(panel.notes.iter().map(String::as_str));
+        let rule = (!alike).then(|| panel.rule.says());
+        let notes = rule.iter().map(String::as_str).chain([panel.face_note()]);
+        let notes = notes.chain(panel.notes.iter().map(String::as_str));
         lines.extend(notes.map(|note| format!("{}: {note}", panel.label)));
     }
     lines
@@ -211,14 +213,14 @@ fn to_svg(
     let mut layers: Vec<Layer> = Vec::new();
     if let Some(sheet) = sheet {
         let mut layer = Layer::new(SHEET);
-        layer.push(Shape::new(Form::from(sheet.clone()), Style::line(Colour::Thin, width)));
+        layer.push(Shape::new(Form::from(sheet.clone()), Style::line(ASIDE, width)));
         layers.push(layer);
     }
     for layer in panels.iter().flat_map(|panel| &panel.layers) {
         let colour = match layer.usage {
             LayerUse::Cut | LayerUse::Drill => Colour::Ink,
             LayerUse::Engrave => Colour::Accent,
-            LayerUse::Mark => Colour::Thin,
+            LayerUse::Mark => ASIDE,
         };
         let style = Style::line(colour, width);
         let mut shapes: Vec<Item> = Vec::new();

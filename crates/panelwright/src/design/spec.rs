@@ -101,7 +101,7 @@ impl Spec {
     pub fn of(design: &Design) -> Self {
         let read = Reader(design);
         let making = MakingSpec::of(&read);
-        let stock = StockSpec::of(&read, making.method, making.hand.kerf_mm, making.router.cutter_mm);
+        let stock = StockSpec::of(&read, &making);
         let size = match read.name("size.rule") {
             "given" => SizeRule::Given([read.mm("size.width"), read.mm("size.depth"), read.mm("size.height")]),
             "smallest" => SizeRule::Smallest,

@@ -48,6 +48,7 @@ mod size;
 mod sleeve;
 mod solids;
 mod stability;
+mod stock_gap;
 mod supply;
 mod supply_face;
 #[cfg(test)]
@@ -162,6 +163,7 @@ pub const RULES: &[Rule] = &[
     blade_holes::BLADE_HOLE,
     hole_play::HOLE_PLAY,
     methods::TAB_HEIGHT,
+    stock_gap::STOCK_GAP,
     screws::SCREW_LENGTH,
     screws::SCREW_POINTS_OUT,
     screws::SCREW_HITS_PART,

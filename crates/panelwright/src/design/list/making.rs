@@ -269,7 +269,10 @@ fn stock() -> Vec<Choice> {
             .help("Edges of a bought sheet are rarely square and clean; 5 to 10 mm is usual.", PRACTICE)
             .done(),
         Entry::open_mm(908, "stock.gap", group, "Between panels", [0.0, 30.0], 0.1)
-            .help("Open: the saw's cut, or the cutter and 3 mm, or 2 mm for a laser.", PRACTICE)
+            .help(
+                "Open: the saw's cut, or the cutter and 3 mm, or 2 mm for a laser; the most that any panel's tool needs.",
+                PRACTICE,
+            )
             .done(),
         Entry::pick(
             909,
@@ -364,7 +367,7 @@ fn prices() -> Vec<Choice> {
         Entry::count(965, "spare.small", group, "Spare screws, nuts, washers of each kind", [0.0, 50.0], 2.0)
             .help("They roll under the bench.", PRACTICE)
             .done(),
-        Entry::count(966, "spare.film", group, "Film wasted, in hundredths", [0.0, 100.0], 15.0)
+        Entry::count(966, "spare.film", group, "Film wasted, in percent", [0.0, 100.0], 15.0)
             .help("Overlaps, trimming and one spoilt piece.", MEMORY)
             .done(),
         minutes(967, "rate.cut", "Minutes for a metre of cut"),

@@ -1,6 +1,6 @@
 //! What a design says of the stock: sheets and offcuts at hand, how they are cut, which way the grain runs.
 
-use super::making::Method;
+use super::making::{MakingSpec, Method};
 use super::picks::picks;
 use super::reader::Reader;
 
@@ -16,6 +16,8 @@ const LASER_GAP_MM: f64 = 2.0;
 /// Sheets of one size.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct StockSheetSpec {
+    /// The number of its choices: 1 for the sheet that is bought, 2 and 3 for what else is at hand.
+    pub number: u8,
     /// Width and height.
     pub size_mm: [f64; 2],
     /// How many there are; `None`: as many as it takes.
@@ -37,41 +39,47 @@ pub struct StockSpec {
     pub grain: Option<GrainAlong>,
     /// Whether small panels may be cut from the openings of large ones.
     pub openings: bool,
-    /// What a cut takes away: the cutter's diameter; 0 for a saw or a laser, whose cut the gap holds amply.
+    /// The diameter of the cutter when some panel is made with a router; 0 for saws and lasers alone.
     pub cutter_mm: f64,
 }
 
 impl StockSpec {
-    pub(super) fn of(read: &Reader, method: Method, saw_kerf_mm: f64, cutter_mm: f64) -> Self {
+    pub(super) fn of(read: &Reader, making: &MakingSpec) -> Self {
         let count = |key: &str| read.open(key).map(|count| count as u32);
         let mut sheets = vec![StockSheetSpec {
+            number: 1,
             size_mm: [read.mm("stock.width"), read.mm("stock.height")],
             count: count("stock.count"),
         }];
-        for number in [2, 3] {
+        for number in [2_u8, 3] {
             let key = |field: &str| format!("stock{number}.{field}");
             if let (Some(width), Some(height)) = (read.open(&key("width")), read.open(&key("height"))) {
                 let count = count(&key("count")).unwrap_or(1);
-                sheets.push(StockSheetSpec { size_mm: [width, height], count: Some(count) });
+                sheets.push(StockSheetSpec { number, size_mm: [width, height], count: Some(count) });
             }
         }
-        let usual_gap = match method {
+        let straight = match read.name("stock.cuts") {
+            "straight" => true,
+            "free" => false,
+            _ => making.method == Method::Hand,
+        };
+        let (saw_kerf_mm, cutter_mm) = (making.hand.kerf_mm, making.router.cutter_mm);
+        let usual_gap = |method: &Method| match method {
             Method::Hand => saw_kerf_mm,
             Method::Router => cutter_mm + ROUTER_STRIP_MM,
             Method::Laser => LASER_GAP_MM,
         };
+        // Panels made in different ways may lie beside each other: the widest tool decides.
+        let usual_gap_mm =
+            making.method_of.iter().map(usual_gap).fold(if straight { saw_kerf_mm } else { 0.0 }, f64::max);
         Self {
             sheets,
             trim_mm: read.mm("stock.trim"),
-            gap_mm: read.open("stock.gap").unwrap_or(usual_gap),
-            straight: match read.name("stock.cuts") {
-                "straight" => true,
-                "free" => false,
-                _ => method == Method::Hand,
-            },
+            gap_mm: read.open("stock.gap").unwrap_or(usual_gap_mm),
+            straight,
             grain: GrainAlong::of(read.name("stock.grain")),
             openings: read.on("stock.openings"),
-            cutter_mm: if method == Method::Router { cutter_mm } else { 0.0 },
+            cutter_mm: if making.method_of.contains(&Method::Router) { cutter_mm } else { 0.0 },
         }
     }
 }

@@ -45,14 +45,13 @@ pub fn job(build: &Build) -> Job {
     let sheets = stock
         .sheets
         .iter()
-        .enumerate()
-        .map(|(index, sheet)| Sheet {
-            label: if index == 0 { "Sheet".to_owned() } else { format!("Sheet {}", index + 1) },
+        .map(|sheet| Sheet {
+            label: if sheet.number == 1 { "Sheet".to_owned() } else { format!("Sheet {}", sheet.number) },
             width: sheet.size_mm[0],
             height: sheet.size_mm[1],
             count: sheet.count.map(|count| count as usize),
             grain,
-            offcut: index > 0,
+            offcut: sheet.number > 1,
             price: None,
         })
         .collect();

@@ -63,6 +63,30 @@ pub(super) fn rows() -> Vec<Row> {
                 spec.making.play_mm = -0.1 - over;
             })
         }),
+        ("stock-gap", Blocks, "a cutter", "left", |over| {
+            of(|spec| {
+                spec.stock.straight = false;
+                spec.making.router.cutter_mm = 4.0;
+                spec.stock.gap_mm = 4.0 - over;
+            })
+        }),
+        ("stock-gap", Blocks, "one panel by a laser, the others by hand", "left", |over| {
+            of(|spec| {
+                spec.stock.straight = false;
+                spec.making.method_of = [Method::Hand; 6];
+                spec.making.method_of[Wall::Left as usize] = Method::Laser;
+                spec.making.hand.kerf_mm = 0.2;
+                spec.making.laser.kerf_mm = Some(0.4);
+                spec.stock.gap_mm = 0.4 - over;
+            })
+        }),
+        ("stock-gap", Caution, "a saw", "left", |over| {
+            of(|spec| {
+                spec.stock.straight = true;
+                spec.making.hand.kerf_mm = 1.5;
+                spec.stock.gap_mm = 1.5 - over;
+            })
+        }),
         ("glue-area", Caution, "a short rebate", "left", |over| {
             let mut fixture = of(|spec| joined(spec, Joint::Rebate));
             // 100 N from 0.65 N/mm² over 6 + 3 mm, a quarter relied on.
