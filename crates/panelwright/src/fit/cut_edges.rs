@@ -5,17 +5,14 @@
 
 use kurbo::{Point, Rect};
 
-use super::mend::Remedy;
+use super::mend::{Remedy, enter_at_most};
 use super::scene::{Shape, Sheet};
 use super::web_between::web;
-use crate::cutting::{CutRule, Relief, ReliefCircle, Relieved, Void, relieve};
+use crate::cutting::{CornerFault, CutRule, Relief, ReliefCircle, Relieved, Void, relieve};
 use crate::design::{Relief as WantedRelief, Spec, Wall};
 use crate::drawing::Segment;
-use crate::panels::{Feature, Panel};
+use crate::panels::{Feature, Panel, Purpose};
 use crate::solid::TOUCH_MM;
-
-/// Thinnest cutter that can be chosen, mm.
-const LEAST_CUTTER_MM: f64 = 0.5;
 
 /// What cutting adds to the nominal edges of one panel.
 #[derive(Debug)]
@@ -26,6 +23,8 @@ pub(super) struct CutEdges {
     pub outline: Vec<(Segment, Rect)>,
     /// Furthest that relief goes into the sheet from the outline's nominal corners, mm.
     pub relief_mm: f64,
+    /// Corners of joints that get no relief, though it is wanted.
+    pub joint_faults: Vec<CornerFault>,
 }
 
 impl CutEdges {
@@ -52,8 +51,21 @@ impl CutEdges {
                     .map(|segment| (segment, segment.bbox())),
             );
         }
-        Self { relief, outline, relief_mm: rule.map_or(0.0, |(radius, _)| radius) }
+        let joint_faults = match (rule, &around) {
+            (Some(rule), Some(around)) => joint_faults(panel, rule, around),
+            _ => Vec::new(),
+        };
+        Self { relief, outline, relief_mm: rule.map_or(0.0, |(radius, _)| radius), joint_faults }
     }
+}
+
+/// Inside corners of fingers, tabs, rebates' steps and slots that stay round because a wall is too short for relief.
+fn joint_faults(panel: &Panel, (radius, kind): (f64, Relief), around: &Relieved) -> Vec<CornerFault> {
+    let of_joint = |at: Point| panel.joint_gaps.iter().any(|gap| gap.inflate(TOUCH_MM, TOUCH_MM).contains(at));
+    let outline = around.faults.iter().filter(|(at, _)| of_joint(*at)).map(|(_, fault)| *fault);
+    let slots = panel.features.iter().filter(|feature| feature.purpose == Purpose::JointSlot);
+    let in_slots = slots.flat_map(|slot| relieve(&slot.contour, Void::Inside, radius, kind).faults);
+    outline.chain(in_slots.map(|(_, fault)| fault)).collect()
 }
 
 /// The relief circles of one feature, on a panel whose outline is relieved like that.
@@ -104,7 +116,7 @@ pub(super) fn relief_remedy(spec: &Spec, sheet: &Sheet, shapes: [&Shape; 2], nee
         let middle = (holds + fails) / 2;
         if leaves(f64::from(middle) / 10.0, spec.making.router.relief) { holds = middle } else { fails = middle }
     }
-    if f64::from(holds) / 10.0 < LEAST_CUTTER_MM {
+    if enter_at_most("router.cutter", f64::from(holds) / 10.0).is_none() {
         return Remedy::new().say("leave corners round, under Making, and file what has to be square");
     }
     Remedy::new().at_most("router.cutter", f64::from(holds) / 10.0, |value| format!("take a cutter of {value} or less"))

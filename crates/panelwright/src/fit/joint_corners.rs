@@ -1,12 +1,13 @@
-//! Fingers and tabs in corners that a round cutter leaves round.
+//! Joints in corners that a round cutter leaves round.
 
 use core::f64::consts::FRAC_PI_2;
 
 use super::finding::Finding;
+use super::mend::Remedy;
 use super::rule::Rule;
 use super::scene::Scene;
 use super::words;
-use crate::cutting::{LEAST_RESIDUE_MM, residue_mm};
+use crate::cutting::{CornerFault, LEAST_RESIDUE_MM, residue_mm};
 use crate::design::{Joint, Method, Relief, Wall};
 use crate::dimensions::source::Source;
 
@@ -23,6 +24,7 @@ pub(super) const JOINT_CORNERS_ROUND: Rule = Rule {
 fn joint_corners_round(scene: &Scene, found: &mut Vec<Finding>) {
     let making = &scene.case.spec.making;
     if making.router.relief != Relief::None {
+        walls_too_short(scene, found);
         return;
     }
     let left = residue_mm(making.router.cutter_mm / 2.0, FRAC_PI_2);
@@ -51,4 +53,38 @@ fn joint_corners_round(scene: &Scene, found: &mut Vec<Finding>) {
         .with_about(walls.iter().map(|wall| wall.name()));
     finding.at = scene.sheet(*first).map(|sheet| sheet.solid.centre());
     found.push(finding);
+}
+
+/// Relief is wanted, but some walls of a joint are too short for it.
+fn walls_too_short(scene: &Scene, found: &mut Vec<Finding>) {
+    let cutter = scene.case.spec.making.router.cutter_mm;
+    let left = residue_mm(cutter / 2.0, FRAC_PI_2);
+    let sheets: Vec<_> = scene.sheets.iter().filter(|sheet| !sheet.joint_faults.is_empty()).collect();
+    let Some(first) = sheets.first().filter(|_| left > LEAST_RESIDUE_MM) else { return };
+    let names: Vec<String> = sheets.iter().map(|sheet| words::panel(sheet.wall()).to_owned()).collect();
+    // Relief grows with the cutter: the shortest wall says how much thinner it must be.
+    let share = |fault: &CornerFault| match fault {
+        CornerFault::WallTooShort { needed_mm, wall_mm } => wall_mm / needed_mm,
+        _ => 0.0,
+    };
+    let share = sheets.iter().flat_map(|sheet| &sheet.joint_faults).map(share).fold(1.0, f64::min);
+    let remedy = if share > 0.0 {
+        Remedy::new().at_most("router.cutter", cutter * share, |value| format!("take a cutter of {value} or less"))
+    } else {
+        Remedy::new()
+    };
+    let count: usize = sheets.iter().map(|sheet| sheet.joint_faults.len()).sum();
+    let corners = if count == 1 { "one inside corner".to_owned() } else { format!("{count} inside corners") };
+    found.push(
+        JOINT_CORNERS_ROUND
+            .caution(format!(
+                "The cutter leaves {} standing in {corners} of the joints of {}, too narrow for relief: they do not close.",
+                words::short(left),
+                words::list(&names)
+            ))
+            .with_mm(left, LEAST_RESIDUE_MM)
+            .with_mends(remedy.say("file these corners square"))
+            .with_about(sheets.iter().map(|sheet| sheet.id()))
+            .with_at(first.solid.centre()),
+    );
 }

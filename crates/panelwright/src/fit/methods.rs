@@ -116,25 +116,34 @@ const fn weight(trouble: &Trouble) -> Severity {
     }
 }
 
+/// What is to be done about a trouble.
+const fn remedy(trouble: &Trouble) -> &'static str {
+    match trouble {
+        Trouble::NoDepth => "Cut it by hand afterwards, choose a router for that panel, or leave it out.",
+        Trouble::Drill { .. } => "Drill them: the files have a layer for it.",
+        Trouble::Lost(_) | Trouble::LeftStanding { .. } => "Take a thinner tool, or a wider opening.",
+        Trouble::Corner(_) => "File the corner, where something has to go into it.",
+        Trouble::NoTabs | Trouble::TabsOnMatingEdge | Trouble::TabsBesideCut => {
+            "Hold the panel with tape, or saw the tabs off clean."
+        }
+    }
+}
+
 fn cannot_be_cut(scene: &Scene, found: &mut Vec<Finding>) {
     let spec = scene.case.spec;
     for sheet in scene.sheets.iter().filter(|sheet| spec.making.method(sheet.wall()) != Method::Hand) {
         let cut = CutPanel::by_method(spec, sheet.panel);
-        for severity in [Severity::Blocks, Severity::Caution, Severity::Note] {
-            let mut alike = cut.problems.iter().filter(|problem| weight(&problem.what) == severity);
-            let Some(first) = alike.next() else { continue };
-            // One finding a panel for each weight: the files name every place.
-            let more = alike.count();
+        // One finding a panel for each weight and what is to be done.
+        let mut groups: Vec<(Severity, &str, &CutProblem, usize)> = Vec::new();
+        for problem in &cut.problems {
+            let (severity, remedy) = (weight(&problem.what), remedy(&problem.what));
+            match groups.iter_mut().find(|group| (group.0, group.1) == (severity, remedy)) {
+                Some(group) => group.3 += 1,
+                None => groups.push((severity, remedy, problem, 0)),
+            }
+        }
+        for (severity, remedy, first, more) in groups {
             let others = if more > 0 { format!(" ({more} more there.)") } else { String::new() };
-            let remedy = match first.what {
-                Trouble::NoDepth => "Cut it by hand afterwards, choose a router for that panel, or leave it out.",
-                Trouble::Drill { .. } => "Drill them: the files have a layer for it.",
-                Trouble::Lost(_) | Trouble::LeftStanding { .. } => "Take a thinner tool, or a wider opening.",
-                Trouble::Corner(_) => "File the corner, where something has to go into it.",
-                Trouble::NoTabs | Trouble::TabsOnMatingEdge | Trouble::TabsBesideCut => {
-                    "Hold the panel with tape, or saw the tabs off clean."
-                }
-            };
             // Files name a feature by its id; here it gets the word people have for it.
             let shape = sheet.shapes.iter().find(|shape| shape.feature.id == first.of);
             let told = CutProblem { of: shape.map_or("its outline", name).to_owned(), ..first.clone() };

@@ -7,7 +7,7 @@ use kurbo::{Point, Rect, Size};
 use super::Case;
 use super::cut_edges::CutEdges;
 use super::region::overlap_area;
-use crate::cutting::ReliefCircle;
+use crate::cutting::{CornerFault, ReliefCircle};
 use crate::design::{Spec, Wall};
 use crate::drawing::Segment;
 use crate::panels::{Face, Feature, FeatureKind, Panel};
@@ -39,6 +39,8 @@ pub(super) struct Sheet<'a> {
     pub cut_outline: Vec<(Segment, Rect)>,
     /// Furthest that corner relief goes into the sheet from that outline, mm.
     pub relief_mm: f64,
+    /// Inside corners of its joints that a cutter leaves round though relief is wanted.
+    pub joint_faults: Vec<CornerFault>,
 }
 
 /// A feature with its bounds.
@@ -156,7 +158,7 @@ impl<'a> Sheet<'a> {
             panel.frame.to_case(Point::ZERO, 0.0),
             panel.frame.to_case(Point::new(width, height), -panel.thickness_mm),
         );
-        let CutEdges { relief, outline: cut_outline, relief_mm } = CutEdges::of(spec, panel);
+        let CutEdges { relief, outline: cut_outline, relief_mm, joint_faults } = CutEdges::of(spec, panel);
         let shapes = panel
             .features
             .iter()
@@ -172,7 +174,7 @@ impl<'a> Sheet<'a> {
                 Shape { feature, bounds, relief, cut }
             })
             .collect();
-        Self { panel, solid, outline: panel.outline.flatten(FLAT_MM), shapes, cut_outline, relief_mm }
+        Self { panel, solid, outline: panel.outline.flatten(FLAT_MM), shapes, cut_outline, relief_mm, joint_faults }
     }
 
     pub fn wall(&self) -> Wall {

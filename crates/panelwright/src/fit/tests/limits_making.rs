@@ -1,6 +1,6 @@
 //! The rows of the rules about joints and methods.
 
-use kurbo::Point;
+use kurbo::{Point, Rect};
 
 use super::fixture::Fixture;
 use super::limits::Row;
@@ -62,6 +62,20 @@ pub(super) fn rows() -> Vec<Row> {
                 joined(spec, Joint::Finger);
                 spec.making.play_mm = -0.1 - over;
             })
+        }),
+        ("joint-corners-round", Caution, "a gap as deep as the sheet is thick", "left", |over| {
+            // Relief across a right angle starts √2 of its radius, 1.05 times the cutter's, from the corner; into the
+            // long wall of the gap both ends together need 4.2 radii, more than 14 mm.
+            let cutter_mm = 2.0 * 6.0 / (1.05 * core::f64::consts::SQRT_2) + over;
+            let mut fixture = of(|spec| spec.making.router.cutter_mm = cutter_mm);
+            let panel = fixture.panel(Wall::Left);
+            let [w, h] = panel.size_mm;
+            let gap = Rect::new(0.0, 86.0, 6.0, 100.0);
+            let corners =
+                [(0.0, 0.0), (w, 0.0), (w, h), (0.0, h), (0.0, 100.0), (6.0, 100.0), (6.0, 86.0), (0.0, 86.0)];
+            panel.outline = Contour::polygon(corners);
+            panel.joint_gaps.push(gap);
+            fixture
         }),
         ("stock-gap", Blocks, "a cutter", "left", |over| {
             of(|spec| {
