@@ -10,7 +10,7 @@ use crate::cutting::{FileMarks, SvgLines, cut_sheet_to_dxf, cut_sheet_to_svg, go
 use crate::dimensions::source::Source;
 use crate::drawing::{Colour, Drawing, Layer, SvgOptions, Text, svg};
 use crate::fit::{Finding, Severity};
-use crate::pictures::sheet::{self, Find, saw_cut};
+use crate::pictures::sheet::{self, Find, SAW_SIDE, saw_cut};
 use crate::stock::{Job, MOST, Method, Plan, Reason, SheetPlan, solve};
 
 /// A job, and the plan found for it.
@@ -236,6 +236,9 @@ impl Laid {
                 let name = go_name(&format!("{name}-cut"), number, goes.len());
                 out.push((format!("{name}.dxf"), cut_sheet_to_dxf(cut, marks).into_bytes()));
                 out.push((format!("{name}.svg"), cut_sheet_to_svg(cut, marks, lines).into_bytes()));
+            }
+            if index == 0 && !view.cuts.is_empty() {
+                saw.push_str(&format!("\n{SAW_SIDE}\n"));
             }
             saw.push_str(&format!("\n{} ({} of {of})\n", view.label, index + 1));
             for (number, cut) in view.cuts.iter().enumerate() {

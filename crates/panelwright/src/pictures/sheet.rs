@@ -7,8 +7,11 @@ use kurbo::{Point, Rect, Vec2};
 use crate::Build;
 use crate::cutting::{CutPanel, CutSheet, inside_up};
 use crate::documents::templates::words;
-use crate::drawing::{Anchor, Colour, Contour, Dash, Drawing, Form, Item, Layer, Shape, Stroke, Style, Text};
+use crate::drawing::{
+    Anchor, Colour, Contour, Dash, Drawing, Form, Item, Layer, Shape, Stroke, Style, Text, Weight, text_width_mm,
+};
 use crate::panels::Panel;
+use crate::sorting::sort_by;
 use crate::stock::{Cut, Edge, Job, Part, Placed, Plan};
 
 /// Free paper around a sheet, as a share of its longer side.
@@ -19,6 +22,18 @@ const LINE_SHARE: f64 = 0.0016;
 
 /// Height of a panel's name, as a share of the sheet's longer side, and of its own shorter side at most.
 const NAME_SHARE: [f64; 2] = [0.028, 0.2];
+
+/// Height of the number of a saw cut, as a share of the sheet's longer side.
+const NUMBER_SHARE: f64 = 0.0196;
+
+/// Places along its line that the number of a cut is tried at, its own height apart.
+const NUMBER_PLACES: u32 = 12;
+
+/// Places across a panel, and as many up it, that its name is tried at.
+const NAME_PLACES: u32 = 15;
+
+/// Sizes that it is tried at, as shares of the one that is wanted.
+const NAME_SIZES: [f64; 4] = [1.0, 0.75, 0.55, 0.4];
 
 /// Before the names of the layers of a panel that lies in another's opening: it is cut before anything else.
 pub const FIRST: &str = "first-";
@@ -74,7 +89,7 @@ pub fn picture(find: &Find, job: &Job, plan: &Plan, index: usize) -> Option<Draw
         let area = Contour::rect(x, y, x + offcut.width, y + offcut.height);
         ground.push(Shape::new(Form::Contours(vec![area]), style));
         let words = format!("left over: {} × {}", words::mm(offcut.width), words::mm(offcut.height));
-        ground.push(label(Rect::new(x, y, x + offcut.width, y + offcut.height), longest, words, Colour::Thin));
+        ground.push(label(Rect::new(x, y, x + offcut.width, y + offcut.height), longest, words, Colour::Thin, &[]));
     }
     drawing.layers.push(ground);
 
@@ -98,6 +113,7 @@ pub fn picture(find: &Find, job: &Job, plan: &Plan, index: usize) -> Option<Draw
 
     if !sheet.cuts.is_empty() {
         let mut cuts = Layer::new("cuts");
+        let mut numbers: Vec<Rect> = Vec::new();
         for (number, cut) in sheet.cuts.iter().enumerate() {
             let [from, to] = [cut.start, cut.end].map(|[x, y]| Point::new(x, y) + by);
             cuts.line(
@@ -105,9 +121,17 @@ pub fn picture(find: &Find, job: &Job, plan: &Plan, index: usize) -> Option<Draw
                 to,
                 Style { stroke: Some(stroke(Colour::Accent, line, Dash::ChainThin)), ..Style::default() },
             );
-            let name = longest * NAME_SHARE[0] * 0.7;
-            let text = Text::new(from + Vec2::new(name * 0.2, name * 0.2), name, (number + 1).to_string());
-            cuts.push(text.coloured(Colour::Accent));
+            let (size, number) = (longest * NUMBER_SHARE, (number + 1).to_string());
+            let width = text_width_mm(&number, size, Weight::Regular);
+            // Cuts that start in one corner: the later number moves along its own line.
+            let along = (to - from) / (to - from).hypot().max(size);
+            let places =
+                (0..NUMBER_PLACES).map(|step| from + along * (size * f64::from(step)) + Vec2::splat(size * 0.2));
+            let box_at = |at: Point| Rect::new(at.x, at.y, at.x + width, at.y + size * 0.8);
+            let free = |at: &Point| numbers.iter().all(|other| !other.overlaps(box_at(*at)));
+            let at = places.clone().find(free).unwrap_or(from);
+            numbers.push(box_at(at));
+            cuts.push(Text::new(at, size, number).coloured(Colour::Accent));
         }
         drawing.layers.push(cuts);
     }
@@ -128,6 +152,10 @@ fn drawn(
     let mut contours = vec![on_sheet(&panel.outline)];
     let through = panel.features.iter().filter(|feature| !feature.notch && feature.blind.is_none());
     contours.extend(through.map(|feature| on_sheet(&feature.contour)));
+    // The outline is no hole, but what is notched out of it is.
+    let notches =
+        panel.features.iter().filter(|feature| feature.notch).map(|feature| on_sheet(&feature.contour).bbox());
+    let gone: Vec<Rect> = contours[1..].iter().map(Contour::bbox).chain(notches).collect();
     let style = Style { fill: Some(Colour::Sheet), ..Style::line(Colour::Ink, line) };
     let [w, h] = panel.size_mm.map(words::mm);
     let face = Shape::new(Form::Contours(contours), style)
@@ -135,17 +163,38 @@ fn drawn(
         .with_title(format!("{name}, {w} × {h} mm{}", if placed.turned { ", turned" } else { "" }));
     let rect = placed.rect;
     let area = Rect::new(rect.x, rect.y, rect.x + rect.width, rect.y + rect.height) + by;
-    vec![face.into(), label(area, longest, name.to_owned(), Colour::Ink).into()]
+    vec![face.into(), label(area, longest, name.to_owned(), Colour::Ink, &gone).into()]
 }
 
-/// Words in the middle of an area, turned where that is longer.
-fn label(area: Rect, longest: f64, text: String, colour: Colour) -> Text {
+/// Words in an area, turned where that is longer: clear of what is gone from it and as near to its middle as that
+/// allows, smaller where they must be; in its middle where nothing helps.
+fn label(area: Rect, longest: f64, text: String, colour: Colour, gone: &[Rect]) -> Text {
     let upright = area.height() > area.width() * 1.2;
     let (along, across) = if upright { (area.height(), area.width()) } else { (area.width(), area.height()) };
-    // A letter is about half as wide as its em.
-    let fits = along / (0.55 * text.chars().count().max(1) as f64);
-    let size = (longest * NAME_SHARE[0]).min(across * NAME_SHARE[1]).min(fits);
-    let text = Text::new(area.center(), size, text).anchored(Anchor::Middle).coloured(colour);
+    let wide = text_width_mm(&text, 1.0, Weight::Regular).max(0.1);
+    let size = (longest * NAME_SHARE[0]).min(across * NAME_SHARE[1]).min(along / wide);
+    let share = |place: u32| f64::from(place + 1) / f64::from(NAME_PLACES + 1);
+    let places = (0..NAME_PLACES).flat_map(|row| (0..NAME_PLACES).map(move |column| [column, row].map(share)));
+    let mut places: Vec<Point> =
+        places.map(|[x, y]| Point::new(area.x0 + area.width() * x, area.y0 + area.height() * y)).collect();
+    sort_by(&mut places, |a, b| {
+        let [a, b] = [a, b].map(|at| (*at - area.center()).hypot2());
+        a.total_cmp(&b)
+    });
+    let free = |size: f64, at: &Point| {
+        // Letters stand on their line with a tail below it; turned, they stand to its left.
+        let (half, low, high) = (size * wide / 2.0, size * 0.25, size * 0.8);
+        let covered = if upright {
+            Rect::new(at.x - high, at.y - half, at.x + low, at.y + half)
+        } else {
+            Rect::new(at.x - half, at.y - low, at.x + half, at.y + high)
+        };
+        area.contains_rect(covered) && gone.iter().all(|hole| !hole.overlaps(covered))
+    };
+    let sizes = NAME_SIZES.map(|share| share * size);
+    let found = sizes.into_iter().find_map(|size| Some((size, *places.iter().find(|at| free(size, at))?)));
+    let (size, at) = found.unwrap_or((size, area.center()));
+    let text = Text::new(at, size, text).anchored(Anchor::Middle).coloured(colour);
     if upright { text.turned(1) } else { text }
 }
 
@@ -183,6 +232,9 @@ pub fn cut(find: &Find, job: &Job, plan: &Plan, index: usize) -> Vec<CutSheet> {
     before.into_iter().chain([of(label, last)]).collect()
 }
 
+/// Which side of the line a saw cut takes, for those who follow [`saw_cut`].
+pub const SAW_SIDE: &str = "Measure what comes off; the saw's cut lies beyond that line. A trim holds its own cut.";
+
 /// One saw cut in words: from which edge, how far, what comes off.
 #[must_use]
 pub fn saw_cut(job: &Job, plan: &Plan, index: usize, cut: &Cut) -> String {
@@ -205,6 +257,13 @@ pub fn saw_cut(job: &Job, plan: &Plan, index: usize, cut: &Cut) -> String {
         Part::Waste | Part::Dust => "waste".to_owned(),
     };
     let plate = if cut.plate == 1 { "The sheet".to_owned() } else { format!("Piece {}", cut.plate) };
+    if let (Part::Waste, Part::Plate(_) | Part::Piece(_)) = (cut.off, cut.rest) {
+        let [distance, length] = [cut.distance, cut.length].map(words::mm);
+        return format!(
+            "{plate}: trim {distance} mm off its {edge} edge, {length} mm long. Left is {}.",
+            part(cut.rest)
+        );
+    }
     format!(
         "{plate}: {} mm from its {edge} edge, {} mm long. Off comes {}; left is {}.",
         words::mm(cut.distance),
@@ -273,6 +332,100 @@ mod tests {
             assert!(sheet_picture(&build, &job, &plan, index).is_some());
         }
         assert!(sheet_picture(&build, &job, &plan, plan.sheets.len()).is_none());
+    }
+
+    /// Where words of a picture stand, about.
+    fn stands(text: &Text) -> Rect {
+        let (width, height) = (text_width_mm(&text.text, text.size_mm, Weight::Regular), text.size_mm * 0.7);
+        let level = match text.anchor {
+            Anchor::Middle => Rect::new(-width / 2.0, 0.0, width / 2.0, height),
+            _ => Rect::new(0.0, 0.0, width, height),
+        };
+        let turned = Rect::new(-level.y1, level.x0, -level.y0, level.x1);
+        (if text.quarter_turns % 2 == 1 { turned } else { level }) + text.at.to_vec2()
+    }
+
+    fn texts<'a>(items: impl Iterator<Item = &'a Item>) -> Vec<&'a Text> {
+        let mut found = Vec::new();
+        for item in items {
+            match item {
+                Item::Text(text) => found.push(text),
+                Item::Group(group) => found.extend(texts(group.items.iter())),
+                Item::Shape(_) => {}
+            }
+        }
+        found
+    }
+
+    #[test]
+    fn no_number_covers_another_and_no_name_an_opening() {
+        let (build, job, plan) = laid(Method::Guillotine);
+        let mut names = 0;
+        for (index, sheet) in plan.sheets.iter().enumerate() {
+            let picture = sheet_picture(&build, &job, &plan, index).unwrap();
+            let layer = |name: &str| picture.layers.iter().find(|layer| layer.name == name).unwrap();
+            let numbers = texts(layer("cuts").items.iter());
+            assert_eq!(numbers.len(), sheet.cuts.len());
+            for (place, number) in numbers.iter().enumerate() {
+                let clear = numbers[..place].iter().all(|other| !stands(other).overlaps(stands(number)));
+                assert!(clear, "{} stands on another", number.text);
+            }
+            let margin = job.sheets[0].width * MARGIN_SHARE;
+            for (placed, name) in sheet.placed.iter().zip(texts(layer("panels").items.iter())) {
+                let panel = &build.panels[placed.piece];
+                let place = |feature: &crate::panels::Feature| {
+                    on_sheet(&feature.contour, panel, false, placed, Vec2::splat(margin)).bbox()
+                };
+                let through = panel.features.iter().filter(|feature| feature.blind.is_none());
+                assert!(through.map(place).all(|hole| !hole.overlaps(stands(name))), "{}", name.text);
+                names += 1;
+            }
+        }
+        assert_eq!(names, 6);
+    }
+
+    /// A lasered case with one routed panel: the cutter, wider than a laser's gap, leaves its neighbours whole.
+    #[test]
+    fn a_panel_made_another_way_is_cut_out_without_harm_to_its_neighbours() {
+        let mut design = Design::default();
+        let choices = [
+            ("method", "laser".into()),
+            ("method.left", "router".into()),
+            ("router.cutter", 6.into()),
+            ("router.compensated", true.into()),
+            ("size.rule", "smallest".into()),
+        ];
+        for (key, value) in choices {
+            let value: serde_json::Value = value;
+            design.set_json(key, &value).unwrap();
+        }
+        let build = Build::of(&design);
+        let job = crate::documents::lists::job(&build);
+        let plan = solve(&job, 200_000, &mut |_| true).unwrap();
+        for (index, sheet) in plan.sheets.iter().enumerate() {
+            let cut = cut_sheet(&build, &job, &plan, index).pop().unwrap();
+            for (place, panel) in cut.panels.iter().enumerate().filter(|(_, panel)| panel.id == "left") {
+                let outline = panel.cuts().find(|(_, cut)| cut.of == "outline").unwrap().1;
+                let swept = outline.contour.bbox().inflate(3.0, 3.0);
+                for (other, placed) in sheet.placed.iter().enumerate().filter(|(other, _)| *other != place) {
+                    let rect = placed.rect;
+                    let whole = Rect::new(rect.x, rect.y, rect.x + rect.width, rect.y + rect.height);
+                    assert!(!whole.overlaps(swept), "the cutter goes into the {}", cut.panels[other].label);
+                }
+            }
+            // And each rule is said of the panel that is cut by it.
+            let marks = crate::cutting::FileMarks::of("ABCD2345");
+            let file = crate::cutting::cut_sheet_to_dxf(&cut, marks);
+            assert!(file.contains("Left panel: compensated for a cutter of 6 mm"));
+            assert!(file.contains("Top: compensated for a cut "));
+            // What is not cut has a colour of its own: a laser's program takes black lines for cuts.
+            let file = crate::cutting::cut_sheet_to_svg(&cut, marks, crate::cutting::SvgLines::Hairline);
+            for (layer, colour) in [("sheet", "#808080"), ("tabs-1.5mm", "#808080"), ("outline", "#000000")] {
+                let group = file.split(&format!("<g id=\"{layer}\">")).nth(1).unwrap();
+                let stroke = group.split("stroke=\"").nth(1).unwrap();
+                assert!(stroke.starts_with(colour), "{layer}: {stroke:.20}");
+            }
+        }
     }
 
     #[test]

@@ -15,7 +15,9 @@ pub struct Cut {
     pub plate: usize,
     /// The edge of the plate that the cut is measured from, and parallel to.
     pub from: Edge,
-    /// Distance of the cut from that edge, mm: the size of what comes off.
+    /// Distance of the cut from that edge, mm: the size of what lies between them. But for trims that is something to
+    /// keep, never waste beside something to keep: a sheet is not cut to the millimetre when it is bought, and what is
+    /// measured over waste would be as untrue as the sheet.
     pub distance: f64,
     /// Length of the cut, mm.
     pub length: f64,
@@ -23,9 +25,9 @@ pub struct Cut {
     pub start: [f64; 2],
     /// Where it ends.
     pub end: [f64; 2],
-    /// What comes off.
+    /// What lies between that edge and the cut.
     pub off: Part,
-    /// What stays.
+    /// What lies beyond the cut.
     pub rest: Part,
 }
 
@@ -219,15 +221,16 @@ impl Sawing {
                 (false, true) => Edge::Bottom,
                 (false, false) => Edge::Top,
             };
-            if off == Part::Dust {
-                // Nothing to measure there: the cut is measured over what stays.
+            let kept = |part: Part| matches!(part, Part::Plate(_) | Part::Piece(_));
+            if off == Part::Dust || (kept(rest) && !kept(off)) {
+                // The cut is measured over what stays and shall be true.
                 let other = match edge {
                     Edge::Left => Edge::Right,
                     Edge::Right => Edge::Left,
                     Edge::Bottom => Edge::Top,
                     Edge::Top => Edge::Bottom,
                 };
-                cuts.push(cut(plate, other, left[2 + axis], room, rest, Part::Dust));
+                cuts.push(cut(plate, other, left[2 + axis], room, rest, off));
             } else {
                 cuts.push(cut(plate, edge, size(index), room, off, rest));
             }

@@ -2,7 +2,7 @@
 
 use super::{piece, sheet};
 use crate::stock::check::faults;
-use crate::stock::{Grain, Job, JobError, Method, Part, Piece, Plan, Reason, Rules, Sheet, solve};
+use crate::stock::{Cut, Grain, Job, JobError, Method, Part, Piece, Plan, Reason, Rules, Sheet, solve};
 
 const SAW: Rules = Rules { trim: 5.0, gap: 3.0, method: Method::Guillotine };
 const LASER: Rules = Rules { trim: 5.0, gap: 6.0, method: Method::Free };
@@ -147,6 +147,12 @@ fn the_saw_gets_cuts_that_free_every_piece() {
     let freed = cuts.flat_map(|cut| [cut.off, cut.rest]).filter(|part| matches!(part, Part::Piece(_))).count();
     assert_eq!(freed, 24);
     assert!(plan.largest_offcut() >= 150.0 * 150.0);
+    // After the four trims nothing is measured over waste that leaves a piece: a sheet 2 mm too wide would make it so.
+    let kept = |part: Part| matches!(part, Part::Piece(_) | Part::Plate(_));
+    let over_waste = |cut: &&Cut| !kept(cut.off) && kept(cut.rest);
+    assert!(plan.sheets.iter().all(|sheet| !sheet.cuts[4..].iter().any(|cut| over_waste(&cut))));
+    let measured_over_kept = |cut: &&Cut| kept(cut.off) && matches!(cut.rest, Part::Waste | Part::Offcut(_));
+    assert!(plan.sheets.iter().flat_map(|sheet| &sheet.cuts).any(|cut| measured_over_kept(&cut)));
     // Without trim, and one piece as large as its sheet: nothing to saw.
     let rules = Rules { trim: 0.0, ..SAW };
     let plan = planned(&job(&[piece(600.0, 300.0, 1, false)], &[sheet(600.0, 300.0)], rules), 10_000);
