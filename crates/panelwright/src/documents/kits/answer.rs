@@ -48,7 +48,8 @@ pub struct KitUnitAnswer {
 pub struct KitStackAnswer {
     /// Material and thickness.
     pub label: String,
-    /// Rounds its layout holds: more than whole ones where no layout for fewer was found.
+    /// Rounds its layout holds: more than whole ones where no layout for fewer was found; for counts 1 when everything
+    /// of it lies.
     pub rounds: usize,
     /// Share of the sheets used that becomes panels.
     pub yield_share: f64,
@@ -153,7 +154,7 @@ impl Kits {
                 layouts.bound,
                 layouts.bound_by
             ));
-            if stack.rounds > self.rounds {
+            if self.ask == KitAsk::Most && stack.rounds > self.rounds {
                 text.push_str(&format!(
                     "    The layout holds {}, more than the others.\n",
                     counted(stack.rounds, "round")

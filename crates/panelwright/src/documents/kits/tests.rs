@@ -46,6 +46,8 @@ fn every_file_and_page_of_too_few_sheets_says_so() {
     let laser = design(&[("method", "laser".into()), ("size.rule", "given".into()), ("size.width", 90.into())]);
     let units = vec![unit(&laser, 9, KitPart::Case)];
     let kits = found(&KitRequest { units, sheets: sheets(Some(2)), ask: KitAsk::Counts });
+    assert!(kits.answer().stacks.iter().all(|stack| stack.rounds == 0));
+    assert!(!kits.report().contains("more than the others"));
     let placed = laid(&kits, 0);
     assert!(placed < 54);
     let short = format!("Not enough sheet: {} of 54 panels find no place", 54 - placed);

@@ -132,7 +132,9 @@ impl KitWork {
             let found = match quest {
                 Quest::Counts(search) => {
                     let job = once(&stack.kits, &stack.sheets, stack.rules);
-                    Found { laid: Laid { job, plan: search.plan() }, rounds: 1 }
+                    let plan = search.plan();
+                    let rounds = usize::from(plan.missing() == 0);
+                    Found { laid: Laid { job, plan }, rounds }
                 }
                 Quest::Most(search) => {
                     let found = search.plan_of(rounds, FEWER_STEPS).unwrap_or_else(|| search.plan());
