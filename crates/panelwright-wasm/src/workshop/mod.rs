@@ -143,7 +143,9 @@ impl Workshop {
 
     /// A list as CSV by its name (`shopping`); empty when there is no such list.
     pub fn list_csv(&self, name: &str) -> String {
-        self.listed().table(name).map(|table| lists::csv(table, &self.build.fingerprint)).unwrap_or_default()
+        let warnings = warnings(&self.stocked().0.findings);
+        let csv = |table| lists::csv(table, &self.build.fingerprint, &warnings);
+        self.listed().table(name).map(csv).unwrap_or_default()
     }
 
     /// All lists on a paper (`a4`, `letter`), as PDF; the design's own paper for a name that is none.

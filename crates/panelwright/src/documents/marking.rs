@@ -5,6 +5,7 @@ use kurbo::Point;
 
 use crate::cutting::{BladeHole, drill_chain, opening_holes, slot_ends};
 use crate::design::{HandSpec, Method, Spec};
+use crate::documents::lists::field;
 use crate::documents::templates::words::short_why;
 use crate::drawing::number::format_number;
 use crate::panels::{Edge, Face, Feature, FeatureKind, Panel};
@@ -160,32 +161,33 @@ pub fn diagonal_mm(panel: &Panel) -> f64 {
 }
 
 /// The marks of a panel as CSV (RFC 4180): one header line, distances in millimetres with a point, the design's
-/// fingerprint in every row.
+/// fingerprint in every row, before it what warns of the design.
 #[must_use]
-pub fn csv(panel: &Panel, hand: Option<&HandSpec>, fingerprint: &str) -> String {
-    let mut out = "letter,what,from left edge mm,from lower edge mm,then,id,design\r\n".to_owned();
-    let quoted = |text: &str| {
-        if text.contains([',', '"', '\r', '\n']) {
-            format!("\"{}\"", text.replace('"', "\"\""))
-        } else {
-            text.to_owned()
-        }
-    };
+pub fn csv(panel: &Panel, hand: Option<&HandSpec>, fingerprint: &str, warnings: &[String]) -> String {
+    let warning = warnings.join(" ");
+    let mut end = String::new();
+    if !warning.is_empty() {
+        field(&mut end, &warning);
+        end.push(',');
+    }
+    end.push_str(fingerprint);
+    let named = if warning.is_empty() { "design" } else { "warning,design" };
+    let mut out = format!("letter,what,from left edge mm,from lower edge mm,then,id,{named}\r\n");
     for mark in marks(panel, hand) {
-        let cells = [
-            quoted(&mark.key),
-            quoted(&mark.what),
-            format_number(mark.across_mm, 2),
-            format_number(mark.up_mm, 2),
-            quoted(&mark.then),
-            quoted(&mark.id),
-            fingerprint.to_owned(),
-        ];
-        out.push_str(&cells.join(","));
+        let [across, up] = [mark.across_mm, mark.up_mm].map(|value| format_number(value, 2));
+        field(&mut out, &mark.key);
+        out.push(',');
+        field(&mut out, &mark.what);
+        out.push_str(&format!(",{across},{up},"));
+        field(&mut out, &mark.then);
+        out.push(',');
+        field(&mut out, &mark.id);
+        out.push(',');
+        out.push_str(&end);
         out.push_str("\r\n");
     }
     out.push_str(&format!(
-        ",diagonals of the panel,{0},{0},both the same: square,outline,{fingerprint}\r\n",
+        ",diagonals of the panel,{0},{0},both the same: square,outline,{end}\r\n",
         format_number(diagonal_mm(panel), 2)
     ));
     out
@@ -209,8 +211,10 @@ mod tests {
             }
             let corners = marks.iter().filter(|mark| mark.id == "outline").count();
             assert_eq!(corners, panel.outline.segments().count());
-            let text = csv(panel, None, "ABCD2345");
+            let warnings = ["Do not cut yet, please.".to_owned()];
+            let text = csv(panel, None, "ABCD2345", &warnings);
             assert_eq!(text.lines().count(), marks.len() + 2);
+            assert!(text.lines().skip(1).all(|row| row.ends_with(",\"Do not cut yet, please.\",ABCD2345")), "{text}");
         }
     }
 

@@ -48,7 +48,8 @@ pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
     }
     if build.spec.making.hand.marking {
         for panel in &build.panels {
-            let text = marking::csv(panel, marking::hand_of(&build.spec, panel), &build.fingerprint);
+            let hand = marking::hand_of(&build.spec, panel);
+            let text = marking::csv(panel, hand, &build.fingerprint, &warnings);
             files.push((format!("marking/{}.csv", panel.id()), text.into_bytes()));
         }
     }

@@ -39,7 +39,7 @@ impl Step {
 
     const fn words(self) -> (&'static str, &'static str) {
         match self {
-            Self::Chassis => ("Chassis", "Screw the floor to the back."),
+            Self::Chassis => ("Chassis", "Join the floor and the back."),
             Self::Feet => ("Feet", "Put the feet on the floor."),
             Self::Board => ("Board", "Screw the standoffs to the floor, then the board to them."),
             Self::Supply => ("Supply", "Screw the supply to its panel."),
@@ -126,7 +126,10 @@ pub fn bags(build: &Build) -> Vec<Bag> {
     let mut bags = Vec::new();
     let mut letters = 'A'..='Z';
     for (step, lines) in Step::ALL.into_iter().zip(filled) {
-        if let (false, Some(letter)) = (lines.is_empty(), letters.next()) {
+        if lines.is_empty() {
+            continue;
+        }
+        if let Some(letter) = letters.next() {
             let (label, step) = step.words();
             bags.push(Bag { letter, label, step, lines });
         }

@@ -21,13 +21,17 @@ pub fn file_name(table: &Table) -> String {
     format!("lists/{}.csv", table.name)
 }
 
-/// A list as CSV.
+/// A list as CSV. What warns of its design stands in every row too, for a spreadsheet is sorted and cut apart.
 #[must_use]
-pub fn csv(table: &Table, fingerprint: &str) -> String {
+pub fn csv(table: &Table, fingerprint: &str, warnings: &[String]) -> String {
+    let warning = warnings.join(" ");
     let mut out = MARK.to_owned();
     for column in &table.columns {
         field(&mut out, &column.title);
         out.push(',');
+    }
+    if !warning.is_empty() {
+        out.push_str("warning,");
     }
     out.push_str("design\r\n");
     for row in &table.rows {
@@ -38,13 +42,18 @@ pub fn csv(table: &Table, fingerprint: &str) -> String {
             }
             out.push(',');
         }
+        if !warning.is_empty() {
+            field(&mut out, &warning);
+            out.push(',');
+        }
         out.push_str(fingerprint);
         out.push_str("\r\n");
     }
     out
 }
 
-fn field(out: &mut String, text: &str) {
+/// A text as one field.
+pub(in crate::documents) fn field(out: &mut String, text: &str) {
     let guard = if text.starts_with(FORMULA) { "'" } else { "" };
     if text.contains(['"', ',', '\r', '\n']) {
         out.push('"');
@@ -69,6 +78,16 @@ mod tests {
         table.rows.push(vec![Cell::text("two\nlines"), Cell::Money(3.5)]);
         let expected = "\u{feff}\"what, where\",mm,design\r\n\"a \"\"b\"\"\",2.5,ABCD2345\r\n'=1+1,,ABCD2345\r\n\
                         \"two\nlines\",3.50,ABCD2345\r\n";
-        assert_eq!(csv(&table, "ABCD2345"), expected);
+        assert_eq!(csv(&table, "ABCD2345", &[]), expected);
+    }
+
+    #[test]
+    fn every_row_of_a_design_that_must_not_be_cut_says_so() {
+        let mut table = Table::new("t", "T", &["what"]);
+        table.rows.push(vec![Cell::text("Floor")]);
+        let warnings = ["Do not cut yet.".to_owned(), "Not enough sheet: 1, or 2.".to_owned()];
+        let expected =
+            "\u{feff}what,warning,design\r\nFloor,\"Do not cut yet. Not enough sheet: 1, or 2.\",ABCD2345\r\n";
+        assert_eq!(csv(&table, "ABCD2345", &warnings), expected);
     }
 }

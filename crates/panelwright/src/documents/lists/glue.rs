@@ -6,13 +6,13 @@ use crate::dimensions::source::{Source, Sourced};
 use crate::panels::{Edge, Panel};
 use crate::parts::PartKind;
 
-/// Wood glue on a joint, ml for each square metre of one face.
+/// Glue on a joint, ml for each square metre of one face: wood glue, and taken for others too.
 pub(super) const GLUE_ML_PER_M2: Sourced<f64> = Sourced::new(
     180.0,
     Source::common_practice("Workshop custom", "wood glue on one face of a joint, 150 to 250 g/m² at 1.1 g/ml"),
 );
 
-/// Glue in a bottle, ml.
+/// Glue in a small bottle, ml.
 pub(super) const BOTTLE_ML: Sourced<f64> =
     Sourced::new(250.0, Source::common_practice("Trade sizes", "small bottle of wood glue"));
 

@@ -24,9 +24,11 @@ mod tests;
 use serde::Serialize;
 
 use super::templates;
+use super::warnings::warnings;
 use crate::Build;
 
 pub use bags::{Bag, BagLine, bags};
+pub(in crate::documents) use csv::field;
 pub use csv::{csv, file_name};
 pub use cut_list::{CutLine, CutList, cut_list};
 pub use finish::{FilmPiece, film_pieces};
@@ -70,9 +72,10 @@ pub const NAMES: [&str; 5] = ["shopping", "bags", "panels", "drilling", "film"];
 pub fn files(build: &Build, sheets: Option<&SheetNeed>) -> Vec<(String, Vec<u8>)> {
     let lists = Lists::of(build, sheets);
     let setup = templates::writing(&templates::setup(&build.spec.template, None));
+    let warnings = warnings(&build.findings);
     let mut out = vec![("lists.pdf".to_owned(), pdf(build, &lists, setup.paper_mm, setup.margin_mm))];
     for table in &lists.tables {
-        out.push((file_name(table), csv(table, &lists.fingerprint).into_bytes()));
+        out.push((file_name(table), csv(table, &lists.fingerprint, &warnings).into_bytes()));
     }
     out
 }

@@ -6,7 +6,7 @@ use super::sheets::SheetNeed;
 use super::sold::{small, sold};
 use super::table::{Cell, Table, money};
 use crate::Build;
-use crate::design::Bought;
+use crate::design::{Bought, Material};
 use crate::drawing::number::format_number;
 use crate::parts::PartKind;
 
@@ -186,17 +186,14 @@ fn finish_lines(build: &Build, cases: f64) -> Vec<ShoppingLine> {
     let mut out = Vec::new();
     let glue = glue(build);
     if glue.seams > 0 {
-        let mut line = ShoppingLine::pieces("Glue", "Wood glue", 0, 0.0);
+        let mut line = ShoppingLine::pieces("Glue", glue_for(build.spec.sheet.material), 0, 0.0);
         line.each = glue.volume_ml;
         line.needed = glue.volume_ml * cases;
         line.unit = "ml";
         line.pack = BOTTLE_ML.get();
         line.price = prices.glue;
-        line.note = format!(
-            "{} glued corners, {} cm² for each case; acrylic wants its own cement",
-            glue.seams,
-            format_number(glue.area_mm2 / 100.0, 0)
-        );
+        line.note =
+            format!("{} glued corners, {} cm² for each case", glue.seams, format_number(glue.area_mm2 / 100.0, 0));
         out.push(line.packed());
     }
     let film: f64 = film_pieces(build).iter().map(|piece| piece.area_m2()).sum();
@@ -225,6 +222,15 @@ fn finish_lines(build: &Build, cases: f64) -> Vec<ShoppingLine> {
         out.push(line.packed());
     }
     out
+}
+
+/// What joins such a sheet: wood glue holds on wood, acrylic is welded by its own cement (common practice).
+const fn glue_for(material: Material) -> &'static str {
+    match material {
+        Material::Fibreboard | Material::Plywood | Material::Hardboard => "Wood glue",
+        Material::Acrylic => "Acrylic cement",
+        Material::Other => "Glue for this sheet",
+    }
 }
 
 /// Fans, button, sockets and the card's shelf.

@@ -21,10 +21,36 @@ fn bags_hold_exactly_the_fasteners_of_the_case() {
         }
         let all: usize = small().map(|line| line.count).sum();
         assert_eq!(all, build.fasteners.iter().map(|line| line.count).sum::<usize>());
+        // Letters run on: a missing one would be looked for.
+        assert!(bags.iter().map(|bag| bag.letter).eq(('A'..='Z').take(bags.len())));
         // Nothing of the sleeve is needed before the chassis is full.
         let order: Vec<&str> = bags.iter().map(|bag| bag.label).collect();
         assert_eq!(order.last(), Some(&"Panels"));
     }
+}
+
+#[test]
+fn a_sheet_is_joined_by_its_own_glue() {
+    for (material, wanted) in
+        [("plywood", "Wood glue"), ("acrylic", "Acrylic cement"), ("other", "Glue for this sheet")]
+    {
+        let mut design = Design::default();
+        design.set_json("sleeve.join", &"glue".into()).unwrap();
+        design.set_json("sheet.material", &material.into()).unwrap();
+        let list = shopping(&Build::of(&design), None);
+        let glue: Vec<&str> =
+            list.lines.iter().filter(|line| line.group == "Glue").map(|line| line.what.as_str()).collect();
+        assert_eq!(glue, [wanted], "{material}");
+    }
+}
+
+#[test]
+fn sheets_keep_the_numbers_of_their_choices() {
+    let mut design = Design::default();
+    design.set_json("stock3.width", &500.into()).unwrap();
+    design.set_json("stock3.height", &400.into()).unwrap();
+    let labels: Vec<String> = job(&Build::of(&design)).sheets.into_iter().map(|sheet| sheet.label).collect();
+    assert_eq!(labels, ["Sheet", "Sheet 3"]);
 }
 
 #[test]
@@ -117,7 +143,7 @@ fn every_row_has_a_cell_for_every_column_and_pages_hold_every_row() {
         let lists = Lists::of(&build, None);
         for table in &lists.tables {
             assert!(table.rows.iter().all(|row| row.len() == table.columns.len()), "{}", table.name);
-            let text = csv(table, &build.fingerprint);
+            let text = csv(table, &build.fingerprint, &[]);
             assert!(text.ends_with(&format!("{}\r\n", build.fingerprint)));
         }
         for paper in [[210.0, 297.0], [215.9, 279.4]] {
