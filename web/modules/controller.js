@@ -7,7 +7,7 @@ import { History } from "./history.js";
 import * as keeping from "./keep.js";
 import { workOffline } from "./offline.js";
 import { viewOf } from "./view-of.js";
-import { withLabels } from "./words.js";
+import { capital, ended, withLabels } from "./words.js";
 import { Announcer } from "./ui/announcer.js";
 import { Brief } from "./ui/brief.js";
 import { ChoicesList } from "./ui/choices-list.js";
@@ -307,13 +307,11 @@ export class Controller {
 
   /** @param {unknown} error */
   #sentence(error) {
-    const words = this.#words(error);
-    return /[.!?]$/.test(words) ? words : `${words}.`;
+    return ended(this.#words(error));
   }
 
   /** @param {unknown} error */
   #words(error) {
-    const message = withLabels(error instanceof Error ? error.message : String(error), this.#choices);
-    return message.charAt(0).toUpperCase() + message.slice(1);
+    return capital(withLabels(error instanceof Error ? error.message : String(error), this.#choices));
   }
 }

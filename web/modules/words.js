@@ -96,6 +96,22 @@ export function withLabels(message, choices) {
 }
 
 /**
+ * The same with a capital at its start.
+ * @param {string} text
+ */
+export function capital(text) {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/**
+ * The same with a full stop at its end: errors of the core have none, those of the page have one.
+ * @param {string} text
+ */
+export function ended(text) {
+  return /[.!?]$/.test(text) ? text : `${text}.`;
+}
+
+/**
  * Bytes in words.
  * @param {number} bytes
  */

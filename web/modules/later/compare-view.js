@@ -3,7 +3,7 @@
 
 import { drawing, h, say } from "../dom.js";
 import { Newest } from "../newest.js";
-import { counted, plain } from "../words.js";
+import { counted, ended, plain } from "../words.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/workshop.js").Comparison} Comparison */
@@ -42,7 +42,7 @@ export class CompareView {
         if (old && found) this.#show(old.name, found);
       },
       (why) => {
-        say(this.#said, `${this.#brought?.name ?? "It"} cannot be read: ${why.message} Nothing was lost.`);
+        say(this.#said, `${this.#brought?.name ?? "It"} cannot be read: ${ended(why.message)} Nothing was lost.`);
         this.#brought = this.#old;
       },
     );

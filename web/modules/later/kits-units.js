@@ -1,6 +1,7 @@
 // The designs of the kits: the one on the bench, and those brought as files, packs or links.
 
 import { h, say } from "../dom.js";
+import { ended } from "../words.js";
 import { Refused } from "./refused.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
@@ -200,7 +201,7 @@ export class KitUnits {
         this.#add(this.#free(looked.title || (name === "The link" ? `Design ${looked.fingerprint}` : name.replace(/\.(json|zip)$/i, ""))), looked.link);
         added += 1;
       } catch (error) {
-        wrong.push(`${name}: ${error instanceof Error ? error.message : error}.`);
+        wrong.push(`${name}: ${ended(error instanceof Error ? error.message : String(error))}`);
       }
     }
     const said = added === 0 ? "" : `${added === 1 ? "1 design" : `${added} designs`} added. `;

@@ -3,7 +3,7 @@
 
 import { h, say } from "../dom.js";
 import { fileName, handOut } from "../keep.js";
-import { size } from "../words.js";
+import { capital, ended, size } from "../words.js";
 import { answered } from "./kits-answer.js";
 import { keep, kept } from "./kits-kept.js";
 import { KitSheets } from "./kits-sheets.js";
@@ -121,8 +121,7 @@ export class KitsView {
         if (this.#search !== search || error.name === "Stopped") return;
         this.#asked = "";
         this.#answer.replaceChildren();
-        const why = error.message;
-        say(this.#said, `${why.charAt(0).toUpperCase()}${why.slice(1)}.`);
+        say(this.#said, ended(capital(error.message)));
       })
       .finally(() => {
         if (this.#search !== search) return;

@@ -4,7 +4,7 @@
 import { h, say } from "../dom.js";
 import { fileName, handOut } from "../keep.js";
 import { Newest } from "../newest.js";
-import { counted, plain, size } from "../words.js";
+import { capital, counted, ended, plain, size } from "../words.js";
 import { listTable } from "./list-table.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
@@ -39,7 +39,7 @@ export class ListsView {
       },
       (why) => {
         this.#made = "";
-        say(this.#sum, why.message);
+        say(this.#sum, ended(capital(why.message)));
         this.#tables.replaceChildren();
       },
     );

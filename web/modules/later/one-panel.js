@@ -1,8 +1,8 @@
 // One panel, large, with the key to its holes. Each hole says why it is there and from which source, to the pointer, the
 // finger and the keyboard alike.
 
-import { drawing, h } from "../dom.js";
-import { plain } from "../words.js";
+import { drawing, h, s } from "../dom.js";
+import { capital, plain } from "../words.js";
 import { caption, onPicture, place } from "./panel-places.js";
 
 /** @typedef {import("../../wasm/panelwright.js").Panel} Panel */
@@ -33,8 +33,7 @@ export class OnePanel {
     this.#svg = drawing(picture);
     this.#svg.setAttribute("aria-hidden", "true");
     for (const title of this.#svg.querySelectorAll("title")) title.remove();
-    this.#marks = document.createElementNS("http://www.w3.org/2000/svg", "g");
-    this.#marks.setAttribute("class", "marks");
+    this.#marks = s("g", { class: "marks" });
     this.#svg.append(this.#marks);
     this.#stage = h(
       "div",
@@ -185,7 +184,7 @@ export class OnePanel {
     this.#note.hidden = feature === null;
     if (feature) {
       this.#note.replaceChildren(
-        h("p", { class: "hole-head" }, ...(feature.key ? [h("span", { class: "letter" }, feature.key)] : []), `${title(feature)}, ${measure(feature)}`),
+        h("p", { class: "hole-head" }, ...(feature.key ? [h("span", { class: "letter" }, feature.key)] : []), `${capital(feature.kind)}, ${measure(feature)}`),
         h("p", {}, feature.why),
         h("p", { class: "from" }, feature.source),
       );
@@ -200,26 +199,18 @@ export class OnePanel {
       ...meant.map((feature) => {
         const { x, y } = onPicture(this.#svg, this.#panel, feature.centre_mm);
         const [width, height] = feature.size_mm;
-        const mark = document.createElementNS("http://www.w3.org/2000/svg", "rect");
         const air = 2.5;
-        const round = feature.diameter_mm === null ? 1.5 : width / 2 + air;
-        for (const [name, value] of Object.entries({
+        return s("rect", {
+          class: "spot",
           x: x - width / 2 - air,
           y: y - height / 2 - air,
           width: width + 2 * air,
           height: height + 2 * air,
-          rx: round,
-        })) mark.setAttribute(name, String(value));
-        mark.setAttribute("class", "spot");
-        return mark;
+          rx: feature.diameter_mm === null ? 1.5 : width / 2 + air,
+        });
       }),
     );
   }
-}
-
-/** @param {Feature} feature */
-function title(feature) {
-  return feature.kind.charAt(0).toUpperCase() + feature.kind.slice(1);
 }
 
 /** @param {Feature | undefined} feature */

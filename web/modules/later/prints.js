@@ -2,7 +2,7 @@
 // sheet of paper, are held against the design on the bench.
 
 import { h, say } from "../dom.js";
-import { counted } from "../words.js";
+import { counted, ended } from "../words.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/workshop.js").LookedAt} LookedAt */
@@ -105,7 +105,7 @@ export class Prints {
     if (all.length === 1 && !this.#dialog.open) {
       if (first?.looked?.is === "design") return;
       if (first?.why !== undefined) {
-        this.#events.wrong(`${first.file.name}: ${first.why.replace(/\.?$/, ".")}\nThe design on screen stays as it was.`);
+        this.#events.wrong(`${first.file.name}: ${ended(first.why)}\nThe design on screen stays as it was.`);
         return;
       }
     }
@@ -204,7 +204,7 @@ export class Prints {
       }
     } catch (error) {
       wrong(true);
-      say(this.#checked, `${this.#events.words(error)}.`);
+      say(this.#checked, ended(this.#events.words(error)));
     }
   }
 }

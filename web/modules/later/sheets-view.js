@@ -3,7 +3,7 @@
 
 import { drawing, h, say } from "../dom.js";
 import { fileName, handOutCutting } from "../keep.js";
-import { BOTH_GOES, counted, plain } from "../words.js";
+import { BOTH_GOES, counted, ended, plain } from "../words.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/workshop.js").StockLayout} StockLayout */
@@ -120,7 +120,7 @@ export class SheetsView {
         this.#made = "";
         this.#progress = { steps: 0, done: true };
         this.#sheets.replaceChildren();
-        say(this.#sum, `These panels cannot be laid: ${error.message}`);
+        say(this.#sum, `These panels cannot be laid: ${ended(error.message)}`);
       })
       .finally(() => {
         if (this.#search !== search) return;

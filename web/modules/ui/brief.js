@@ -17,12 +17,13 @@ const WORDING = /** @type {Record<string, Record<string, string>>} */ ({
   "size.rule": { paper: "no panel larger than", smallest: "as small as the parts allow", given: "outside" },
 });
 
-const DRIVE_KEYS = [1, 2, 3, 4, 5, 6].map((index) => `drive${index}.kind`);
-
 export class Brief {
   /** @type {Map<string, Choice>} */ #choices;
   /** @type {BriefEvents} */ #events;
   /** @type {((view: View) => void)[]} */ #updates = [];
+  /** @type {View | null} */ #view = null;
+  /** The kinds of all drives a design may have. */
+  #driveKeys;
   #refusals = h("div", { class: "brief-refusals" });
 
   /**
@@ -32,6 +33,7 @@ export class Brief {
    */
   constructor(container, choices, events) {
     this.#choices = new Map(choices.map((choice) => [choice.key, choice]));
+    this.#driveKeys = choices.map(({ key }) => key).filter((key) => /^drive\d+\.kind$/.test(key));
     this.#events = events;
     container.querySelector("#loading")?.remove();
     container.append(this.#sentence(), this.#refusals);
@@ -187,21 +189,21 @@ export class Brief {
   }
 
   /**
-   * How many drives of a width: the design has six places, this fills and empties them.
+   * How many drives of a width: the design has places for some, this fills and empties them.
    * @param {string} kind
    * @param {string} words
    */
   #drives(kind, words) {
     const list = this.#list(
       `How many ${words}s`,
-      Array.from({ length: DRIVE_KEYS.length + 1 }, (_, count) => [String(count), inWords(count)]),
+      Array.from({ length: this.#driveKeys.length + 1 }, (_, count) => [String(count), inWords(count)]),
       (name) => this.#setDrives(kind, Number(name)),
     );
     const noun = document.createTextNode("");
     this.#updates.push((view) => {
       this.#view = view;
-      const count = DRIVE_KEYS.filter((key) => view.values[key] === kind).length;
-      const free = DRIVE_KEYS.filter((key) => view.values[key] === "none").length;
+      const count = this.#driveKeys.filter((key) => view.values[key] === kind).length;
+      const free = this.#driveKeys.filter((key) => view.values[key] === "none").length;
       for (const option of list.options) option.disabled = Number(option.value) > count + free;
       this.#show(list, String(count));
       say(noun, ` ${words}${count === 1 ? "" : "s"}`);
@@ -209,15 +211,13 @@ export class Brief {
     return h("span", {}, list, noun);
   }
 
-  /** @type {View | null} */ #view = null;
-
   /**
    * @param {string} kind
    * @param {number} wanted
    */
   #setDrives(kind, wanted) {
     const values = this.#view?.values ?? {};
-    const of = (/** @type {string} */ name) => DRIVE_KEYS.filter((key) => values[key] === name);
+    const of = (/** @type {string} */ name) => this.#driveKeys.filter((key) => values[key] === name);
     const there = of(kind);
     /** @type {[string, Value][]} */
     const changes =

@@ -33,6 +33,8 @@ export class CaseView {
   /** The name of the thing under the pointer. */
   #tag = h("span", { class: "tag", hidden: true });
   #moving = 0;
+  /** Where the movement ends: one that begins in the middle of another goes on from where that was to end. */
+  #goal = { azimuth_deg: FIRST_AZIMUTH, apart: 0 };
   /** The stage's size as last seen: asking for it in the middle of a change would lay out the page twice. */
   #room = { width: 0, height: 0 };
 
@@ -57,7 +59,7 @@ export class CaseView {
       this.#look.see_through = !this.#look.see_through;
       this.#draw();
     });
-    this.#apart = toggle("Pull apart", () => this.#move({ apart: this.#look.apart > 0.5 ? 0 : 1 }));
+    this.#apart = toggle("Pull apart", () => this.#move({ apart: 1 - this.#goal.apart }));
     const turn = (/** @type {string} */ label, /** @type {string} */ path, /** @type {number} */ by) =>
       h(
         "button",
@@ -158,7 +160,7 @@ export class CaseView {
       this.#showMarks();
     }
     this.#through.setAttribute("aria-pressed", String(this.#look.see_through));
-    this.#apart.setAttribute("aria-pressed", String(this.#look.apart > 0.5));
+    this.#apart.setAttribute("aria-pressed", String(this.#goal.apart === 1));
     for (const button of this.#off.querySelectorAll("button")) {
       button.setAttribute("aria-pressed", String(this.#look.off.includes(button.dataset.panel ?? "")));
     }
@@ -182,17 +184,17 @@ export class CaseView {
    * Turns or pulls apart, in a short movement unless the reader wants none.
    * @param {{ turn?: number, apart?: number }} to
    */
-  #move({ turn = 0, apart = this.#look.apart }) {
+  #move({ turn = 0, apart = this.#goal.apart }) {
     cancelAnimationFrame(this.#moving);
     const from = { ...this.#look };
-    // A turn in the middle of a turn still ends at a quarter of where it began.
-    const goal = from.azimuth_deg + turn;
+    const goal = { azimuth_deg: this.#goal.azimuth_deg + turn, apart };
+    this.#goal = goal;
     const begin = performance.now();
     const step = (/** @type {number} */ now) => {
       const part = calm() ? 1 : Math.min(1, (now - begin) / MOVE_MS);
       const eased = part * (2 - part);
-      this.#look.azimuth_deg = from.azimuth_deg + (goal - from.azimuth_deg) * eased;
-      this.#look.apart = from.apart + (apart - from.apart) * eased;
+      this.#look.azimuth_deg = from.azimuth_deg + (goal.azimuth_deg - from.azimuth_deg) * eased;
+      this.#look.apart = from.apart + (goal.apart - from.apart) * eased;
       this.#draw();
       if (part < 1) this.#moving = requestAnimationFrame(step);
     };
@@ -208,11 +210,15 @@ export class CaseView {
   }
 
   /**
+   * Turns at once. It takes over from a movement, which ends there.
    * @param {number} around
    * @param {number} up
    */
   #turn(around, up) {
+    cancelAnimationFrame(this.#moving);
     this.#look.azimuth_deg = (this.#look.azimuth_deg + around) % 360;
+    this.#look.apart = this.#goal.apart;
+    this.#goal.azimuth_deg = this.#look.azimuth_deg;
     this.#look.elevation_deg = Math.min(HIGHEST, Math.max(LOWEST, this.#look.elevation_deg + up));
     this.#draw();
   }

@@ -2,6 +2,7 @@
 // pack. Several choices share a line; their help and source stand once above them.
 
 import { h, unique } from "../dom.js";
+import { capital } from "../words.js";
 import { NumberBox } from "./number-box.js";
 
 /** @typedef {import("../../wasm/panelwright.js").Choice} Choice */
@@ -69,11 +70,6 @@ export function placeOf(choice) {
  */
 function bought(row, label, word) {
   return { block: "bought", title: "What you pay for a pack", row, label: capital(label.replace(/^(A|In a) pack of /, "")), word };
-}
-
-/** @param {string} text */
-function capital(text) {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** One block of such lines. */

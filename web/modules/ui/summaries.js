@@ -17,11 +17,12 @@ export function summary(group, values, choices) {
     return (kind?.type === "pick" && kind.options.find((option) => option.name === values[key])?.label) || "";
   };
   const mm = (/** @type {string} */ key) => `${plain(Number(values[key]))} mm`;
+  const usual = (/** @type {string} */ key) => values[key] === choices.find((choice) => choice.key === key)?.default;
   const line = LINES[group];
-  return line ? line(values, label, mm) : "";
+  return line ? line(values, label, mm, usual) : "";
 }
 
-/** @type {Record<string, (values: Values, label: (key: string) => string, mm: (key: string) => string) => string>} */
+/** @type {Record<string, (values: Values, label: (key: string) => string, mm: (key: string) => string, usual: (key: string) => boolean) => string>} */
 const LINES = {
   design: (values) => String(values["design.title"] || "no name yet"),
   board: (_, label, mm) => `${label("board.form")} on ${mm("board.standoff")} standoffs`,
@@ -51,9 +52,9 @@ const LINES = {
     const measured = values["sheet.measured"];
     return `${label("sheet.material")}, ${mm("sheet.nominal")}${measured === null ? "" : `, measured ${mm("sheet.measured")}`}`;
   },
-  sleeve: (values, label, mm) => {
+  sleeve: (values, label, mm, usual) => {
     // The usual figure stands for what the making needs, unless it is said to be the maker's own.
-    const made = values["sleeve.clearance_by"] === "method" && values["sleeve.clearance"] === 0.5;
+    const made = values["sleeve.clearance_by"] === "method" && usual("sleeve.clearance");
     return `${made ? "clearance by the making" : `${mm("sleeve.clearance")} clearance`}, off ${label("sleeve.slide")}`;
   },
   hardware: (_, label) => `${label("hardware.thread")}, ${label("hardware.fit")} holes`,

@@ -1,6 +1,7 @@
 // What the workshop is making for the maker: said while it lasts, with a way to stop it.
 
 import { h } from "../dom.js";
+import { ended } from "../words.js";
 import { Stopped } from "../workshop.js";
 
 /** @typedef {import("../workshop.js").Workshop} Workshop */
@@ -48,7 +49,7 @@ export class Work {
       return await ask(this.#workshop);
     } catch (error) {
       if (error instanceof Stopped) this.#tell.said(`${what}: stopped, nothing is saved.`);
-      else this.#tell.wrong(`${what} could not be made: ${error instanceof Error ? error.message : error}`);
+      else this.#tell.wrong(`${what} could not be made: ${ended(error instanceof Error ? error.message : String(error))}`);
       return null;
     } finally {
       clearTimeout(waiting);
