@@ -8,8 +8,8 @@ use std::path::Path;
 
 use kurbo::Vec2;
 use panelwright::cutting::{
-    CutPanel, CutRule, CutSheet, FileMarks, Joins, Relief, ReliefWall, RouterRule, SvgLines, TabRule, Trouble,
-    cut_panel_to_dxf, cut_panel_to_svg, cut_sheet_to_dxf, cut_sheet_to_svg, kerf_test_piece, offset,
+    CutPanel, CutRule, CutSheet, FileMarks, Joins, Relief, RouterRule, SvgLines, TabRule, Trouble, cut_panel_to_dxf,
+    cut_panel_to_svg, cut_sheet_to_dxf, cut_sheet_to_svg, kerf_test_piece, offset,
 };
 use panelwright::drawing::Contour;
 use panelwright::panels::Purpose;
@@ -26,7 +26,7 @@ fn rules() -> [(&'static str, CutRule); 5] {
         ("nominal", CutRule::Nominal),
         ("laser", CutRule::Laser { kerf_mm: 0.2 }),
         ("router", router(Some(Relief::Diagonal), false, None)),
-        ("router-edge", router(Some(Relief::AlongEdge(ReliefWall::Longer)), false, Some(TabRule::default()))),
+        ("router-edge", router(Some(Relief::AlongEdge), false, Some(TabRule::default()))),
         ("router-path", router(Some(Relief::Diagonal), true, Some(TabRule::default()))),
     ]
 }

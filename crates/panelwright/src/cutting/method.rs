@@ -2,7 +2,7 @@
 
 use super::lettering::lettering;
 use super::panel::CutPanel;
-use super::relief::{Relief, ReliefWall};
+use super::relief::Relief;
 use super::rule::{CutRule, RouterRule};
 use super::tabs::TabRule;
 use crate::design::{Method, Relief as WantedRelief, Spec, Wall};
@@ -35,7 +35,7 @@ impl CutRule {
                 cutter_mm: making.router.cutter_mm,
                 relief: match making.router.relief {
                     WantedRelief::Diagonal => Some(Relief::Diagonal),
-                    WantedRelief::Along => Some(Relief::AlongEdge(ReliefWall::Longer)),
+                    WantedRelief::Along => Some(Relief::AlongEdge),
                     WantedRelief::None => None,
                 },
                 compensated: making.router.compensated,

@@ -41,9 +41,7 @@ pub use method::{go_name, inside_up, laser_kerf_mm};
 pub use offset::{Joins, Lost, offset};
 pub use order::tidy;
 pub use panel::{Cut, CutLayer, CutPanel, LayerUse, OUTLINE, TABS, layer_name};
-pub use relief::{
-    CornerFault, LEAST_RESIDUE_MM, Relief, ReliefCircle, ReliefWall, Relieved, Void, relieve, residue_mm,
-};
+pub use relief::{CornerFault, LEAST_RESIDUE_MM, Relief, ReliefCircle, Relieved, Void, relieve, residue_mm};
 pub use router::{Reach, reach};
 pub use rule::{CutProblem, CutRule, RELIEF_ROOM, RouterRule, Trouble};
 pub use strokes::{strokes, strokes_width_mm};

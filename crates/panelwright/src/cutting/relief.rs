@@ -21,21 +21,8 @@ use crate::drawing::{Arc, Contour, Segment, Vertex};
 pub enum Relief {
     /// Into both walls alike, along the bisector.
     Diagonal,
-    /// Into one wall only, where the mating part hides it.
-    AlongEdge(ReliefWall),
-}
-
-/// The wall that relief along an edge is cut into.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum ReliefWall {
-    /// The longer of the two.
-    Longer,
-    /// The shorter of the two.
-    Shorter,
-    /// The one nearer to level, as the panel is drawn.
-    Level,
-    /// The one nearer to upright, as the panel is drawn.
-    Upright,
+    /// Into the longer wall only, where the mating part hides it.
+    AlongEdge,
 }
 
 /// On which side of a contour the cutter is.
@@ -150,12 +137,11 @@ pub fn relieve(contour: &Contour, void: Void, radius_mm: f64, relief: Relief) ->
     let wanted: Vec<Option<Entries>> = (0..count)
         .map(|index| corners[index].as_ref().map(|corner| entries(corner, radius_mm, relief, walls(&segments, index))))
         .collect();
-    let longer = Relief::AlongEdge(ReliefWall::Longer);
     let second: Vec<Option<Entries>> = (0..count)
         .map(|index| {
             let corner = corners[index].as_ref()?;
             let cramped = [(index + count - 1) % count, index].iter().any(|wall| short(&segments, &wanted, *wall));
-            let relief = if cramped { longer } else { relief };
+            let relief = if cramped { Relief::AlongEdge } else { relief };
             Some(entries(corner, radius_mm, relief, walls(&segments, index)))
         })
         .collect();
@@ -255,26 +241,16 @@ fn heading(segment: &Segment, at_end: bool) -> Vec2 {
 }
 
 fn entries(corner: &Corner, radius_mm: f64, relief: Relief, [before_mm, after_mm]: [f64; 2]) -> Entries {
-    let wall = match relief {
-        Relief::Diagonal => {
-            let reach = 2.0 * radius_mm * libm::cos(corner.half);
-            return [reach, reach];
+    match relief {
+        Relief::Diagonal => [2.0 * radius_mm * libm::cos(corner.half); 2],
+        Relief::AlongEdge => {
+            let reach = 2.0 * radius_mm * libm::sin(2.0 * corner.half);
+            if before_mm > after_mm { [reach, 0.0] } else { [0.0, reach] }
         }
-        Relief::AlongEdge(wall) => wall,
-    };
-    let level_before = corner.before.y.abs() < corner.after.y.abs();
-    let into_before = match wall {
-        ReliefWall::Longer => before_mm > after_mm,
-        ReliefWall::Shorter => before_mm < after_mm,
-        ReliefWall::Level => level_before,
-        ReliefWall::Upright => !level_before,
-    };
-    let reach = 2.0 * radius_mm * libm::sin(2.0 * corner.half);
-    if into_before { [reach, 0.0] } else { [0.0, reach] }
+    }
 }
 
-/// The arc that stands in for the corner. Both kinds turn through 360° - 2φ in all; the diagonal one is cut in two at
-/// the corner only when that is needed to say it (it never is: one bulge holds up to a whole turn).
+/// The arc that stands in for the corner. Both kinds turn through 360° - 2φ, which one bulge can say.
 fn push_relief(vertices: &mut Vec<Vertex>, corner: &Corner, back: f64, ahead: f64) -> [Vertex; 2] {
     // cot(φ/2), exactly 1 for a right angle.
     let bulge = if (corner.before.dot(corner.after)).abs() < 1e-12 { 1.0 } else { 1.0 / libm::tan(corner.half) };

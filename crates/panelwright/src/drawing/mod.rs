@@ -16,7 +16,7 @@ mod svg;
 
 pub use colour::{Colour, Shade};
 pub use contour::{
-    Arc, CURVE_TOLERANCE_MM, Contour, PathDataError, SAME_POINT_MM, Segment, Vertex, chords_for_arc, chords_for_circle,
+    Arc, CURVE_TOLERANCE_MM, Contour, SAME_POINT_MM, Segment, Vertex, chords_for_arc, chords_for_circle,
 };
 pub use dxf::{Dxf, DxfForm, DxfItem, DxfLayer, dxf};
 pub use font::{Weight, cap_height_mm};

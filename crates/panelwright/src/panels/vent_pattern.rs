@@ -1,4 +1,4 @@
-//! Fields of vents: where the openings of a region lie, and what share of it is open.
+//! Fields of vents: where the openings of a region lie.
 //!
 //! ```text
 //!    staggered rounds, pitch p, web p - d          slots, pitches px and py, webs px - b and py - L
@@ -9,8 +9,6 @@
 //! ```
 //!
 //! Formulas: plane geometry of lattices (one opening per cell).
-
-use core::f64::consts::{FRAC_PI_4, PI};
 
 use kurbo::Point;
 
@@ -52,55 +50,14 @@ pub fn slots(size: [f64; 2], b: f64, length: f64, pitches: [f64; 2]) -> Vec<Poin
     out
 }
 
-/// Open share of an endless field of staggered rounds.
-#[must_use]
-pub fn staggered_share(d: f64, pitch: f64) -> f64 {
-    PI / (2.0 * SQRT_3) * (d / pitch) * (d / pitch)
-}
-
-/// Pitch at which staggered rounds open this share of an endless field.
-#[must_use]
-pub fn staggered_pitch(d: f64, share: f64) -> f64 {
-    d * f64::sqrt(PI / (2.0 * SQRT_3) / share)
-}
-
-/// Area of one slot, round ends included, mm².
-#[must_use]
-pub fn slot_area(b: f64, length: f64) -> f64 {
-    (length - b) * b + FRAC_PI_4 * b * b
-}
-
-/// Open share of an endless field of slots (of rounds in a square lattice when `length` is `b`).
-#[must_use]
-pub fn slot_share(b: f64, length: f64, pitches: [f64; 2]) -> f64 {
-    slot_area(b, length) / (pitches[0] * pitches[1])
-}
-
-/// Pitch at which rounds in a square lattice open this share of an endless field.
-#[must_use]
-pub fn square_pitch(d: f64, share: f64) -> f64 {
-    d * f64::sqrt(FRAC_PI_4 / share)
-}
-
 #[cfg(test)]
 mod tests {
+    use core::f64::consts::FRAC_PI_4;
+
     use super::*;
 
     fn close(a: f64, b: f64) {
         assert!((a - b).abs() < 1e-6, "{a} is not {b}");
-    }
-
-    /// Rounds of 5 at a pitch of 7: 0.9069 (5/7)² staggered, 0.7854 (5/7)² square.
-    #[test]
-    fn shares_of_endless_fields() {
-        close(staggered_share(5.0, 7.0), 0.462_704);
-        close(slot_share(5.0, 5.0, [7.0, 7.0]), 0.400_713);
-    }
-
-    #[test]
-    fn pitches_for_a_share_of_two_fifths() {
-        close(staggered_pitch(5.0, 0.40), 7.528_694);
-        close(square_pitch(5.0, 0.40), 7.006_239);
     }
 
     /// 100 x 80, rounds of 5 at 7.5: 12 rows 6.495 apart with 13 each (the shifted ones too).

@@ -89,44 +89,6 @@ fn turning_points(whole: i64, sizes: impl Iterator<Item = i64>) -> Vec<i64> {
     points
 }
 
-/// Bars of one length needed for lengths to be cut from them (Martello and Toth's L2 in one dimension).
-#[must_use]
-pub fn bars(stock: i64, lengths: &[i64]) -> i64 {
-    let mut best = 0;
-    let thresholds = lengths.iter().copied().filter(|&length| 2 * length <= stock);
-    for k in thresholds.chain([0]) {
-        let (mut whole, mut half, mut half_sum, mut small) = (0, 0, 0, 0);
-        for &length in lengths {
-            if length > stock - k {
-                whole += 1;
-            } else if 2 * length > stock {
-                half += 1;
-                half_sum += length;
-            } else if length >= k {
-                small += length;
-            }
-        }
-        best = best.max(whole + half + up(small - (half * stock - half_sum), stock).max(0));
-    }
-    best
-}
-
-/// Height of a strip of the given width that pieces need, not turned: by area, by the highest, by those no two of
-/// which lie side by side.
-#[must_use]
-pub fn strip(width: i64, items: &[Sized]) -> i64 {
-    let area: i64 = items.iter().map(|item| item.w * item.h * item.count).sum();
-    let highest = items.iter().map(|item| item.h).max().unwrap_or(0);
-    let stacked: i64 = items.iter().filter(|item| 2 * item.w > width).map(|item| item.h * item.count).sum();
-    up(area, width).max(highest).max(stacked)
-}
-
-/// How many equal strips a length gives with a gap between them.
-#[must_use]
-pub const fn strips(length: i64, width: i64, gap: i64) -> i64 {
-    (length + gap) / (width + gap)
-}
-
 /// Division that rounds up.
 const fn up(a: i64, b: i64) -> i64 {
     -(-a).div_euclid(b)

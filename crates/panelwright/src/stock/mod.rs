@@ -12,8 +12,8 @@
 //! * [`Job`], the question: `job.rs`; [`Plan`], the answer: `plan.rs`.
 //! * `problem.rs`: the same question in whole thousandths of a millimetre, gap and trim inside the sizes.
 //! * `board.rs`: one sheet, and the best place for the next piece; `draft.rs`: several sheets.
-//! * `search.rs`: which sheets are tried together; `hunt.rs`: what is tried on them, in which order. `exact.rs` and `single.rs`: the backtracking that finds layouts
-//!   without waste.
+//! * `search.rs`: which sheets are tried together; `hunt.rs`: what is tried on them, in which order.
+//! * `exact.rs` and `single.rs`: the backtracking that finds layouts without waste.
 //! * `nest.rs`: small pieces in the openings of large ones.
 //! * `cuts.rs`: the order of saw cuts; `offcuts.rs`: what is left; `bounds.rs`: what nobody can beat.
 //! * `kits.rs`: how many complete cases a stack of sheets gives.
@@ -23,8 +23,9 @@
 //! calls gives steps for as long as there is time, and has the best plan so far at any moment.
 
 mod board;
-pub mod bounds;
-pub mod check;
+mod bounds;
+#[cfg(test)]
+pub(crate) mod check;
 mod cuts;
 mod draft;
 mod exact;

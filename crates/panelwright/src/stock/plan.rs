@@ -124,18 +124,6 @@ impl Rect {
 }
 
 impl Plan {
-    /// Area of the largest usable rectangle left, mm2; 0 when there is none.
-    #[must_use]
-    pub fn largest_offcut(&self) -> f64 {
-        self.sheets.iter().flat_map(|sheet| &sheet.offcuts).map(Rect::area).fold(0.0, f64::max)
-    }
-
-    /// How many pieces lie on sheets.
-    #[must_use]
-    pub fn placed(&self) -> usize {
-        self.sheets.iter().map(|sheet| sheet.placed.len()).sum()
-    }
-
     /// How many pieces find no place.
     #[must_use]
     pub fn missing(&self) -> usize {

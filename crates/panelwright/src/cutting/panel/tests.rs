@@ -2,8 +2,9 @@
 
 use super::*;
 use crate::cutting::offset::{Joins, offset};
-use crate::cutting::relief::{Relief, ReliefWall};
+use crate::cutting::relief::Relief;
 use crate::cutting::tabs::TabRule;
+use crate::design::Design;
 use crate::{Build, sample};
 
 const RULES: [CutRule; 5] = [
@@ -12,7 +13,7 @@ const RULES: [CutRule; 5] = [
     CutRule::Router(RouterRule { cutter_mm: 3.175, relief: Some(Relief::Diagonal), compensated: false, tabs: None }),
     CutRule::Router(RouterRule {
         cutter_mm: 3.175,
-        relief: Some(Relief::AlongEdge(ReliefWall::Longer)),
+        relief: Some(Relief::AlongEdge),
         compensated: true,
         tabs: Some(TabRule { count: 4, width_mm: 5.0, height_mm: 1.5, from_corner_mm: 15.0 }),
     }),
@@ -205,5 +206,3 @@ fn trouble_is_told() {
     assert!(wide.contains(&Trouble::Lost(Lost::Vanished)));
     assert!(told(CutRule::Nominal).is_empty());
 }
-
-use crate::design::Design;

@@ -26,7 +26,6 @@ mod segment;
 #[cfg(test)]
 mod tests;
 
-pub use path_data::PathDataError;
 pub use segment::{Arc, Segment, chords_for_arc, chords_for_circle};
 
 use kurbo::{BezPath, Point, Vec2};

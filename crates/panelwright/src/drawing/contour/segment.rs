@@ -1,7 +1,7 @@
 //! One stretch of a contour: a straight line or a circular arc.
 //!
-//! Angles are radians, counter-clockwise positive with y up. Lengths are mm. Roots and trigonometry go through
-//! `libm` so that native and wasm agree to the last bit.
+//! Angles are radians, counter-clockwise positive with y up. Lengths are mm. Trigonometry goes through `libm`, so
+//! that native and wasm agree to the last bit; a root is exact everywhere.
 
 use core::f64::consts::{PI, TAU};
 
@@ -38,7 +38,7 @@ pub enum Segment {
     Arc(Arc),
 }
 
-/// Length of a vector. `kurbo`'s own uses `hypot`, whose last bit differs between platforms.
+/// Length of a vector, by the processor's own root: `kurbo`'s goes through `libm` here, which takes longer.
 pub(super) fn length(vector: Vec2) -> f64 {
     f64::sqrt(vector.x * vector.x + vector.y * vector.y)
 }

@@ -256,57 +256,12 @@ fn circles_are_known_as_circles() {
 }
 
 #[test]
-fn path_data_keeps_arcs_and_reads_back() {
+fn path_data_keeps_arcs() {
     assert_eq!(
         Contour::circle(10., 20., 5.).to_path_data(),
         "M15 20A5 5 0 0 1 10 25A5 5 0 0 1 5 20A5 5 0 0 1 10 15A5 5 0 0 1 15 20Z"
     );
     assert_eq!(Contour::rect(0., 0., 12.5, 4.).to_path_data(), "M0 0L12.5 0L12.5 4L0 4Z");
-    let big = Contour::new(vec![
-        Vertex { at: Point::new(0., 0.), bulge: 2.4142 },
-        Vertex { at: Point::new(10., 0.), bulge: 0.0 },
-    ]);
-    for shape in [
-        Contour::rounded_rect(0., 0., 100., 60., 5.),
-        Contour::slot(5., 5., 30., 22., 7.),
-        Contour::circle(-3.3333, 17.77, 58.12),
-        Contour::rounded_rect(0., 0., 100., 60., 5.).reversed(),
-        big,
-    ] {
-        let read = Contour::from_path_data(&shape.to_path_data()).unwrap();
-        near(read.area(), shape.area(), 0.01);
-        near(read.length_mm(), shape.length_mm(), 0.001);
-        let (found, expected) = (read.bbox(), shape.bbox());
-        near(found.x0, expected.x0, 1e-3);
-        near(found.y1, expected.y1, 1e-3);
-        near(found.x1, expected.x1, 1e-3);
-    }
-    // The same square said in other ways.
-    for text in ["m1,1 h2v2h-2z", "M 1 1 3 1 3 3 1 3", "M1 1H3V3H1V1Z", " M1,1 L3e0,1L3,3 l-2,0 0-2z "] {
-        let read = Contour::from_path_data(text).unwrap();
-        assert_eq!(read, Contour::rect(1., 1., 3., 3.), "{text}");
-    }
-}
-
-#[test]
-fn path_data_that_is_wrong_is_refused_with_the_place() {
-    for (text, expected) in [
-        ("", PathDataError::Empty),
-        ("M1 1Z", PathDataError::Empty),
-        ("L1 1", PathDataError::NotOne { at: 0 }),
-        ("12 4", PathDataError::NotOne { at: 0 }),
-        ("M0 0L1 0L1 1ZM3 3", PathDataError::NotOne { at: 13 }),
-        ("M0 0M1 1", PathDataError::NotOne { at: 4 }),
-        ("M0 0Q1 1 2 2", PathDataError::Command { at: 4, letter: 'Q' }),
-        ("M0 0é", PathDataError::Command { at: 4, letter: 'é' }),
-        ("M0 0L1", PathDataError::Number { at: 6 }),
-        ("M0 0Lx", PathDataError::Number { at: 5 }),
-        ("M0 0L1e999 0", PathDataError::Number { at: 5 }),
-        ("M0 0A1 2 0 0 1 3 3", PathDataError::Ellipse { at: 5 }),
-        ("M0 0A2 2 0 5 1 3 3", PathDataError::Number { at: 11 }),
-    ] {
-        assert_eq!(Contour::from_path_data(text), Err(expected), "{text}");
-    }
 }
 
 fn length(vector: Vec2) -> f64 {

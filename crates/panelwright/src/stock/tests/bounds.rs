@@ -79,31 +79,11 @@ fn every_p_and_q_is_covered_by_the_turning_points() {
 }
 
 #[test]
-fn bars_as_worked_out_elsewhere() {
-    // Stock of 100; bound and area bound.
-    assert_eq!(bars(100, &[60, 60, 60, 30, 30, 30, 30]), 3);
-    assert_eq!(bars(100, &[70, 60, 50, 33, 33, 33, 11, 7, 3]), 4);
-    assert_eq!(bars(100, &[51, 51, 51, 51]), 4);
-    assert_eq!(bars(100, &[55, 55, 55, 46, 46, 46]), 5);
-}
-
-#[test]
-fn strips_as_worked_out_elsewhere() {
-    assert_eq!(strip(10, &sized(&[(6, 6, 3)])), 18);
-    // 348 from 2440: seven without a kerf, six with 3 mm; four of 100 from 400 need 409.
-    assert_eq!(strips(2_440_000, 348_000, 0), 7);
-    assert_eq!(strips(2_440_000, 348_000, 3000), 6);
-    assert_eq!(strips(400_000, 100_000, 3000), 3);
-    assert_eq!(strips(409_000, 100_000, 3000), 4);
-}
-
-#[test]
 fn no_published_layout_lies_below_its_bounds() {
     for perfect in &crate::stock::tests::PERFECT {
         let items: Vec<Sized> =
             perfect.sizes().iter().map(|&(w, h, count)| Sized { w, h, count: count as i64 }).collect();
         assert_eq!(area(perfect.width, perfect.height, &items), 1, "{}", perfect.name);
         assert_eq!(martello_vigo(perfect.width, perfect.height, &items), 1, "{}", perfect.name);
-        assert_eq!(strip(perfect.width, &items), perfect.height, "{}", perfect.name);
     }
 }
