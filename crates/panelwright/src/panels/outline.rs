@@ -1,5 +1,7 @@
 //! Outlines: a rectangle, and what is left of it when notches and the gaps of joints are cut from its edges.
 
+use core::ops::Range;
+
 use kurbo::{Point, Rect};
 
 use crate::drawing::Contour;
@@ -26,13 +28,13 @@ pub(super) fn without(size: [f64; 2], gone: &[Rect]) -> Contour {
     let xs = lines(size[0], gone.iter().flat_map(|rect| [rect.x0, rect.x1]));
     let ys = lines(size[1], gone.iter().flat_map(|rect| [rect.y0, rect.y1]));
     let (columns, rows) = (xs.len() - 1, ys.len() - 1);
-    let stays: Vec<bool> = (0..columns * rows)
-        .map(|cell| {
-            let (column, row) = (cell % columns, cell / columns);
-            let middle = Point::new((xs[column] + xs[column + 1]) / 2.0, (ys[row] + ys[row + 1]) / 2.0);
-            gone.iter().all(|rect| !rect.contains(middle))
-        })
-        .collect();
+    let mut stays = vec![true; columns * rows];
+    for rect in &gone {
+        let across = between(&xs, [rect.x0, rect.x1]);
+        for row in between(&ys, [rect.y0, rect.y1]) {
+            stays[row * columns..][across.clone()].fill(false);
+        }
+    }
     let is_sheet = |column: i64, row: i64| {
         (0..columns as i64).contains(&column)
             && (0..rows as i64).contains(&row)
@@ -80,6 +82,12 @@ pub(super) fn without(size: [f64; 2], gone: &[Rect]) -> Contour {
         .unwrap_or_else(|| Contour::rect(0.0, 0.0, size[0], size[1]))
 }
 
+/// Which stretches between the lines of the grid have their middle in a range.
+fn between(lines: &[f64], [from, to]: [f64; 2]) -> Range<usize> {
+    let middles = |limit: f64| (1..lines.len()).take_while(|end| (lines[end - 1] + lines[*end]) / 2.0 < limit).count();
+    middles(from)..middles(to)
+}
+
 /// The lines of the grid along one axis, each once, in order.
 fn lines(end: f64, cuts: impl Iterator<Item = f64>) -> Vec<f64> {
     let mut lines: Vec<f64> = [0.0, end].into_iter().chain(cuts).collect();
@@ -124,19 +132,18 @@ fn skyline(size: [f64; 2], steps: &[[f64; 3]]) -> Vec<[f64; 3]> {
 
 /// Leaves out points that repeat their neighbour or lie on the straight line through their neighbours.
 fn tidy(mut points: Vec<Point>) -> Contour {
-    let mut changed = true;
-    while changed && points.len() > 3 {
-        changed = false;
-        for index in 0..points.len() {
-            let count = points.len();
-            let before = points[(index + count - 1) % count];
-            let after = points[(index + 1) % count];
-            let here = points[index];
-            if (here - before).cross(after - here).abs() < SAME_MM {
-                points.remove(index);
-                changed = true;
-                break;
-            }
+    let mut index = 0;
+    while index < points.len() && points.len() > 3 {
+        let count = points.len();
+        let before = points[(index + count - 1) % count];
+        let after = points[(index + 1) % count];
+        let here = points[index];
+        if (here - before).cross(after - here).abs() < SAME_MM {
+            points.remove(index);
+            // Its neighbours have another neighbour now.
+            index = if index + 1 == count { 0 } else { index.saturating_sub(1) };
+        } else {
+            index += 1;
         }
     }
     Contour::polygon(points)

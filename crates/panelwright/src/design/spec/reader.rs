@@ -4,13 +4,19 @@ use crate::design::choice::{Kind, Value};
 use crate::design::design::Design;
 use crate::design::list::{choice, choices};
 
-/// Reads values of one design by key; keys are those of the list, checked by `every_key_is_in_the_list`.
+/// Reads values of one design by key; keys are those of the list, checked by `every_value_has_a_meaning`.
 pub(super) struct Reader<'a>(pub(super) &'a Design);
+
+/// The place of a choice. A key that is misspelt would be read as left open, so tests stop at it.
+fn place(key: &str) -> Option<usize> {
+    let place = choice(key);
+    debug_assert!(place.is_some(), "no choice {key}");
+    place
+}
 
 impl Reader<'_> {
     pub(super) fn value(&self, key: &str) -> &Value {
-        debug_assert!(choice(key).is_some(), "no choice {key}");
-        self.0.get(key).unwrap_or(&Value::Open)
+        place(key).map_or(&Value::Open, |index| self.0.value(index))
     }
 
     pub(super) fn mm(&self, key: &str) -> f64 {
@@ -31,7 +37,7 @@ impl Reader<'_> {
 
     /// Whether a value is another than the default.
     pub(super) fn is_changed(&self, key: &str) -> bool {
-        choice(key).is_some_and(|index| *self.0.value(index) != choices()[index].default)
+        place(key).is_some_and(|index| *self.0.value(index) != choices()[index].default)
     }
 
     pub(super) fn on(&self, key: &str) -> bool {
@@ -53,7 +59,7 @@ impl Reader<'_> {
     }
 
     pub(super) fn name(&self, key: &str) -> &'static str {
-        let Some(index) = choice(key) else { return "" };
+        let Some(index) = place(key) else { return "" };
         match (&choices()[index].kind, self.0.value(index)) {
             (Kind::Pick(options), Value::Pick(picked)) => options.get(*picked).map_or("", |option| option.name),
             _ => "",

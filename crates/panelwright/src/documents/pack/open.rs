@@ -9,8 +9,8 @@ use thiserror::Error;
 
 use super::stamp::{Stamp, stamp};
 use super::unzip::{ZipError, read_zip};
-use crate::design::{Design, DesignErrors, Spec, read_file_bytes, write_file, write_link};
 use crate::documents::fingerprint::{FingerprintError, VERSION, of_version, typed};
+use crate::design::{Design, DesignErrors, Spec, read_file_bytes, write_file, write_link};
 
 /// The file of a pack that holds the design.
 pub const DESIGN_FILE: &str = "design.json";
@@ -129,9 +129,8 @@ pub fn open_files(files: &[(String, Vec<u8>)]) -> Result<OpenedPack, PackError> 
     let version = made_by.as_deref().unwrap_or(VERSION);
     let fingerprint = of_version(&design, version);
     let opened = stamps.iter().map(|(name, stamp)| {
-        let belongs = |mark: &str| {
-            mark == fingerprint || stamp.version.as_ref().is_some_and(|version| mark == of_version(&design, version))
-        };
+        let by_its_version = stamp.version.as_ref().map(|version| of_version(&design, version));
+        let belongs = |mark: &str| mark == fingerprint || by_its_version.as_deref() == Some(mark);
         let verdict = if *name == place {
             Verdict::Design
         } else if stamp.fingerprints.is_empty() {

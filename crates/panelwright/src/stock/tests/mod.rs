@@ -56,6 +56,17 @@ fn published_layouts_without_waste_are_found() {
     }
 }
 
+/// Areas of the largest sheets, in millionths of a square millimetre, times a weight, need more than 63 bits.
+#[test]
+fn the_largest_sheets_are_laid_as_small_ones_are() {
+    for unit in [100.0, 4000.0] {
+        let job = perfect_job(Perfect::named("PIN"), unit, true, Method::Free);
+        let plan = solve(&job, ENOUGH, &mut |progress| progress.sheets > 1).expect("a job that makes sense");
+        assert_eq!(faults(&job, &plan), [""; 0], "{unit}");
+        assert_eq!(plan.sheets.len(), 1, "{unit}");
+    }
+}
+
 #[test]
 fn published_layouts_are_found_for_the_saw_where_they_exist() {
     // Shown by complete enumeration (C1P1, C1P3, N1) or by a layout (J1, D2).
