@@ -44,8 +44,10 @@ const DESIGN: &str = "A design file, a link in quotes, a pack, or - for standard
 pub enum Task {
     /// Write every file of a design into a folder: templates, panels, cutting files, findings
     ///
-    /// Writes README.txt, design.json, build.json, findings.json, case.svg, panels/*.svg, cut/*.dxf, cut/*.svg, templates.pdf,
-    /// lists.pdf and lists/*.csv: all of them, or none when something goes wrong. Files that are there already are replaced with --force only. Files that an earlier pack left and the new one has not are removed then: those of a pack's names that bear a fingerprint. Other files stay.
+    /// Writes README.txt, design.json, build.json, findings.json, case.svg, panels/*.svg, cut/*.dxf, cut/*.svg,
+    /// templates.pdf, lists.pdf, lists/*.csv and the sheets with their saw cuts as sheets/*: all of them, or none when
+    /// something goes wrong. Files that are there already are replaced with --force only. Files that an earlier pack left
+    /// and the new one has not are removed then: those of a pack's names that bear a fingerprint. Other files stay.
     ///
     /// Tables for marking out come as marking/*.csv where the design asks for them.
     #[command(after_help = "\

@@ -5,11 +5,6 @@ use std::fmt::Write as _;
 use panelwright::Build;
 use panelwright::fit::{Finding, Severity};
 
-/// Whether something blocks.
-pub fn blocks(build: &Build) -> bool {
-    build.findings.iter().any(|finding| finding.severity == Severity::Blocks)
-}
-
 /// Every finding, the heaviest first, and a line that sums up.
 pub fn report(build: &Build) -> String {
     let mut text = String::new();

@@ -3,8 +3,8 @@
 use std::io;
 use std::path::PathBuf;
 
+use panelwright::design::fingerprint::FingerprintError;
 use panelwright::design::{DesignError, DesignErrors, LinkError};
-use panelwright::documents::fingerprint::FingerprintError;
 use panelwright::documents::kits::KitError;
 use panelwright::documents::pack::PackError;
 

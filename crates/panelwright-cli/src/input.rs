@@ -4,7 +4,7 @@ use std::fs::{self, File};
 use std::io::{self, Read};
 use std::path::Path;
 
-use panelwright::design::{Design, MOST_BYTES, looks_like_link, read_file_bytes, read_link};
+use panelwright::design::{Design, looks_like_link, read_file_bytes, read_link};
 use panelwright::documents::pack::{
     DESIGN_FILE, MOST_ENTRIES, MOST_UNPACKED, OpenedPack, Stamp, open_files, read_pack, stamp,
 };
@@ -119,16 +119,12 @@ fn folder(top: &Path) -> Result<Vec<Named>, Failure> {
     Ok(files)
 }
 
-/// The bytes of a file or of standard input, with what to call the place. Never more than may be of use, and one: that
-/// one too many is what the core then complains about.
+/// The bytes of a file or of standard input, with what to call the place. Never more than the largest pack may have, and
+/// one: that one too many is what the core then complains about.
 fn bytes(given: &str) -> Result<(Vec<u8>, String), Failure> {
     let place = if given == "-" { STANDARD_INPUT } else { given }.to_owned();
     let mut bytes = Vec::new();
-    let mut read = |from: &mut dyn Read| {
-        // A pack or a page of templates may be large, a text that is neither may not.
-        from.take(MOST_BYTES as u64 + 1).read_to_end(&mut bytes)?;
-        from.take(MOST_UNPACKED as u64).read_to_end(&mut bytes)
-    };
+    let mut read = |from: &mut dyn Read| from.take(MOST_UNPACKED as u64 + 1).read_to_end(&mut bytes);
     let done = if given == "-" {
         read(&mut io::stdin().lock())
     } else {

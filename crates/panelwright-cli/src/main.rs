@@ -77,7 +77,7 @@ fn run(task: &Task) -> Result<u8, Failure> {
         Task::Check { design, json } => {
             let build = make::checked(&input::design(design)?);
             output::print(&if *json { build_json::findings_json(&build) } else { check::report(&build) })?;
-            return Ok(if check::blocks(&build) { args::BLOCKED } else { 0 });
+            return Ok(if build.blocked() { args::BLOCKED } else { 0 });
         }
         Task::Compare { old, new, json, out, force } => {
             if old == "-" && new == "-" {

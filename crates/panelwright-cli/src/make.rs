@@ -49,11 +49,7 @@ pub fn single(out: &Path, bytes: &[u8], force: bool) -> Result<(), Failure> {
 pub fn test_page(paper: &str, out: &Path, force: bool) -> Result<(), Failure> {
     // The choice knows which papers there are, and says so when this is none of them.
     let design = on_paper(Design::default(), paper).map_err(|error| Failure::Option { option: "--paper", error })?;
-    if !force && out.symlink_metadata().is_ok() {
-        return Err(Failure::Exists { place: out.to_owned() });
-    }
-    let page = templates::test_page_pdf(Spec::of(&design).template.paper);
-    fs::write(out, page).map_err(|error| Failure::Write { place: out.to_owned(), error })
+    single(out, &templates::test_page_pdf(Spec::of(&design).template.paper), force)
 }
 
 /// A picture of each panel that changes.

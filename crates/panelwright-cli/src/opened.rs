@@ -2,8 +2,8 @@
 
 use std::path::Path;
 
+use panelwright::design::fingerprint::{VERSION, fingerprint};
 use panelwright::design::write_file;
-use panelwright::documents::fingerprint::{VERSION, fingerprint};
 use panelwright::documents::pack::{Print, check_print};
 use serde_json::json;
 

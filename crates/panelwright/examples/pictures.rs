@@ -2,24 +2,20 @@
 //! `--release` when the time matters): `cargo run --example pictures -- FOLDER [DESIGN.json]`.
 
 use panelwright::Build;
-use panelwright::design::{Design, Wall};
+use panelwright::design::{Design, Wall, read_file};
+use panelwright::documents::panel_files::file_svg;
 use panelwright::drawing::{SvgOptions, svg};
-use panelwright::pictures::panel::{all_panels_svg, file_svg, page_picture};
+use panelwright::pictures::panel::page_picture;
 use panelwright::pictures::{CaseView, case_picture};
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let mut arguments = std::env::args().skip(1);
     let folder = arguments.next().unwrap_or_else(|| "target/pictures".to_owned());
     std::fs::create_dir_all(&folder)?;
-    let mut design = Design::default();
-    if let Some(file) = arguments.next() {
-        let text = std::fs::read_to_string(file)?;
-        if let serde_json::Value::Object(values) = serde_json::from_str(&text)? {
-            for (key, value) in &values {
-                design.set_json(key, value)?;
-            }
-        }
-    }
+    let design = match arguments.next() {
+        Some(file) => read_file(&std::fs::read_to_string(file)?)?,
+        None => Design::default(),
+    };
     let build = Build::of(&design);
     let mut views: Vec<(String, CaseView)> = Vec::new();
     for turn in 0..4 {
@@ -48,6 +44,5 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         std::fs::write(format!("{folder}/panel-{id}.svg"), svg(&page_picture(panel), &SvgOptions::for_page("")))?;
         std::fs::write(format!("{folder}/file-{id}.svg"), file_svg(&build, panel.wall).unwrap_or_default())?;
     }
-    std::fs::write(format!("{folder}/file-all.svg"), all_panels_svg(&build))?;
     Ok(())
 }

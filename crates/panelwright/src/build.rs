@@ -1,9 +1,9 @@
 //! The whole flow: a design in, everything that follows from it out.
 
 use crate::arrangement::{Arrangement, CaseSize, arrange};
+use crate::design::fingerprint::fingerprint;
 use crate::design::{Design, Spec, Wall};
-use crate::documents::fingerprint::fingerprint;
-use crate::fastening::{Fastener, Screw, shopping_list};
+use crate::fastening::{Fastener, Screw};
 use crate::fit::{self, Finding, Severity};
 use crate::panels::{Panel, Unplaced, VentLeftOut, work_out};
 use crate::parts::Part;
@@ -49,18 +49,9 @@ impl Build {
         let spec = Spec::of(design);
         let arrangement = arrange(&spec);
         let worked = work_out(&spec, &arrangement);
-        let fasteners = shopping_list(&worked.screws, &worked.loose);
+        let fasteners = worked.fasteners();
         let parts = [arrangement.parts.clone(), worked.hardware].concat();
-        let findings = fit::check(&fit::Case {
-            spec: &spec,
-            arrangement: &arrangement,
-            panels: &worked.panels,
-            screws: &worked.screws,
-            parts: &parts,
-            unplaced: &worked.unplaced,
-            left_out: &worked.left_out,
-        });
-        Self {
+        let mut build = Self {
             design: design.clone(),
             fingerprint: fingerprint(design),
             spec,
@@ -71,8 +62,10 @@ impl Build {
             fasteners,
             unplaced: worked.unplaced,
             left_out: worked.left_out,
-            findings,
-        }
+            findings: Vec::new(),
+        };
+        build.findings = fit::check(&build.case());
+        build
     }
 
     /// What the fit rules look at.

@@ -5,12 +5,12 @@ use std::fmt::Write as _;
 
 use crate::Build;
 use crate::cutting::{CutPanel, FileMarks, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
+use crate::design::fingerprint::fnv1a;
 use crate::design::{Design, write_link};
 use crate::documents::build_json::{build_json, findings_json};
-use crate::documents::fingerprint::fnv1a;
+use crate::documents::panel_files::file_svg;
 use crate::documents::templates;
 use crate::drawing::{SvgOptions, svg};
-use crate::pictures::panel::{all_panels_svg, file_svg};
 use crate::pictures::{CaseView, case_picture};
 use crate::sample;
 
@@ -43,7 +43,6 @@ fn add(out: &mut String, name: &str, design: &Design) {
     line("build.json", build_json(&build).as_bytes());
     line("findings.json", findings_json(&build).as_bytes());
     line("case.svg", svg(&case_picture(&build, &CaseView::default()).drawing, &SvgOptions::for_file()).as_bytes());
-    line("panels.svg", all_panels_svg(&build).as_bytes());
     for panel in &build.panels {
         line(panel.id(), file_svg(&build, panel.wall).unwrap_or_default().as_bytes());
         for cut in CutPanel::for_files(&build.spec, panel) {

@@ -1,9 +1,9 @@
 //! `build.json`: choices without effect change nothing in it, and it says what the build says.
 
 use panelwright::Build;
+use panelwright::design::fingerprint::normalised;
 use panelwright::design::{Design, choices};
 use panelwright::documents::build_json::{build_json, findings_json};
-use panelwright::documents::fingerprint::normalised;
 use panelwright::sample;
 
 /// A fingerprint leaves out choices that do not apply. It may do so only because they have no effect at all.

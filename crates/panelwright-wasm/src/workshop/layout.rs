@@ -3,7 +3,7 @@
 use panelwright::Build;
 use panelwright::cutting::{FileMarks, cut_sheet_to_dxf, cut_sheet_to_svg};
 use panelwright::documents::lists;
-use panelwright::documents::sheets::{Laid, warnings_of};
+use panelwright::documents::sheets::{Laid, lines, warnings_of};
 use panelwright::drawing::{SvgOptions, svg};
 use panelwright::pictures::sheet;
 use panelwright::stock::{JobError, Reason, Search};
@@ -11,7 +11,7 @@ use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
 use super::answer::plain;
-use super::{cutting_files, svg_lines};
+use super::cutting_files;
 
 /// A search under way and the best layout it has found.
 #[wasm_bindgen]
@@ -86,7 +86,7 @@ impl Layout {
         let goes = sheet::cut_sheet(build, job, plan, index);
         plain(&cutting_files(&format!("sheet-{}", index + 1), &goes, |cut| match kind {
             "dxf" => Some(cut_sheet_to_dxf(cut, marks)),
-            "svg" => Some(cut_sheet_to_svg(cut, marks, svg_lines(build))),
+            "svg" => Some(cut_sheet_to_svg(cut, marks, lines(build))),
             _ => None,
         }))
     }

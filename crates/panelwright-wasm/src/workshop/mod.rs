@@ -13,7 +13,7 @@ mod templates_plan;
 use std::cell::OnceCell;
 
 use panelwright::Build;
-use panelwright::cutting::{CutPanel, FileMarks, SvgLines, cut_panel_to_dxf, cut_panel_to_svg, go_name};
+use panelwright::cutting::{CutPanel, FileMarks, cut_panel_to_dxf, cut_panel_to_svg, go_name};
 use panelwright::design::{PaperName, read_file, read_link, write_link};
 use panelwright::documents::lists::{self, Lists, SheetNeed};
 use panelwright::documents::source_list::source_list;
@@ -93,7 +93,7 @@ impl Workshop {
         let goes = panel.map(|panel| CutPanel::for_files(spec, panel)).unwrap_or_default();
         plain(&cutting_files(id, &goes, |cut| match kind {
             "dxf" => Some(cut_panel_to_dxf(cut, marks)),
-            "svg" => Some(cut_panel_to_svg(cut, marks, svg_lines(&self.build))),
+            "svg" => Some(cut_panel_to_svg(cut, marks, sheets::lines(&self.build))),
             _ => None,
         }))
     }
@@ -202,11 +202,6 @@ impl Workshop {
             (build, laid.map(|laid| SheetNeed::of(&laid.plan)))
         })
     }
-}
-
-/// Lines of an SVG as the design wants them.
-fn svg_lines(build: &Build) -> SvgLines {
-    if build.spec.making.hairline { SvgLines::Hairline } else { SvgLines::Shown }
 }
 
 /// A file for a machine; its TypeScript twin is in `types.ts`.

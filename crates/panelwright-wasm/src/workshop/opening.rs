@@ -1,8 +1,8 @@
 //! What a file is that a maker brings: a design, a link, a pack, or a file that bears a fingerprint.
 
 use panelwright::Build;
+use panelwright::design::fingerprint::fingerprint;
 use panelwright::design::{Design, Spec, looks_like_link, read_file_bytes, read_link, write_file, write_link};
-use panelwright::documents::fingerprint::fingerprint;
 use panelwright::documents::pack::{self, DESIGN_FILE, OpenedPack, Verdict};
 use serde::Serialize;
 use wasm_bindgen::JsError;

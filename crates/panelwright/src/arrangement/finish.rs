@@ -188,7 +188,7 @@ fn hardware_rooms(spec: &Spec, case: &CaseSize, place: &BoardPlace, parts: &[Par
 }
 
 fn shelf_screws(spec: &Spec, place: &BoardPlace, case: &CaseSize) -> Vec<Point> {
-    let Some(card_spec) = spec.card.as_ref().filter(|_| spec.parts_shelf()) else { return Vec::new() };
+    let Some(card_spec) = spec.card.as_ref().filter(|_| spec.has_shelf()) else { return Vec::new() };
     let (_, frame) = case.panel(Wall::Back);
     card::shelf_screws(card_spec, &spec.board, case.thickness_mm)
         .into_iter()

@@ -83,7 +83,7 @@ pub(super) fn hang(
     (settled, hung)
 }
 
-/// The same as solids that reach far into the case.
+/// The openings of the back and what else takes its sheet, as solids that reach far into the case.
 pub(super) fn openings_as_solids(spec: &Spec, place: &BoardPlace, room: &Room) -> Vec<Aabb> {
     back_openings(spec, place)
         .into_iter()
@@ -104,6 +104,10 @@ pub(super) fn low_openings(spec: &Spec, place: &BoardPlace) -> Vec<[f64; 2]> {
     out.into_iter().filter(|(_, bottom)| above_floor + bottom < leg).map(|([from, to], _)| [x + from, x + to]).collect()
 }
 
+/// Below the board's underside nothing hangs on the back before the card's tongues, which end 10 below it, and the
+/// brackets that hold them, mm (common practice).
+const BELOW_WINDOW_MM: f64 = 20.0;
+
 /// Rectangles of the back that openings and the shelf's lug take, with sheet left around them.
 fn back_openings(spec: &Spec, place: &BoardPlace) -> Vec<(Wall, Rectangle)> {
     let web = EDGE_WEB_MM[0];
@@ -115,8 +119,8 @@ fn back_openings(spec: &Spec, place: &BoardPlace) -> Vec<(Wall, Rectangle)> {
     if let Some(card_spec) = &spec.card {
         let window = card::window(card_spec, &spec.board, spec.sheet.thickness_mm());
         let top = window.top.map_or(f64::INFINITY, |top| z + top + web);
-        out.push((Wall::Back, [[x + window.x[0] - web, x + window.x[1] + web], [z - 20.0, top]]));
-        if spec.parts_shelf() {
+        out.push((Wall::Back, [[x + window.x[0] - web, x + window.x[1] + web], [z - BELOW_WINDOW_MM, top]]));
+        if spec.has_shelf() {
             let screws = card::shelf_screws(card_spec, &spec.board, spec.sheet.thickness_mm());
             let lug = card::SHELF_LUG_MM[0] / 2.0;
             out.push((
@@ -130,7 +134,7 @@ fn back_openings(spec: &Spec, place: &BoardPlace) -> Vec<(Wall, Rectangle)> {
 
 impl Spec {
     /// Whether a screw shelf holds the card's tab.
-    pub(super) fn parts_shelf(&self) -> bool {
+    pub(super) fn has_shelf(&self) -> bool {
         self.card.as_ref().is_some_and(|card_spec| card_spec.hold == crate::design::CardHold::Shelf)
     }
 }

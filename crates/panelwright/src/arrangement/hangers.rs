@@ -17,6 +17,33 @@ use crate::sorting::sort_by;
 /// common practice).
 const BEFORE_FAN_MM: [f64; 2] = margins::BEFORE_FAN.get();
 
+/// Sheet beside what hangs on a panel, beyond the sleeve's gap, and how much more beside a nut, mm (common practice).
+const BESIDE_MM: f64 = 2.0;
+const BESIDE_NUT_MM: f64 = 4.0;
+
+/// Air behind a button or a jack, and behind a front connector, whose lead has to bend: least and comfortable, mm
+/// (common practice).
+const BEHIND_NUT_MM: [f64; 2] = [0.0, 5.0];
+const BEHIND_PORT_MM: [f64; 2] = [0.0, 20.0];
+
+/// Where a hand finds a button: so far from the right wall, and from the corner that front and top make, on either of
+/// them, mm (common practice).
+const FROM_RIGHT_MM: f64 = 30.0;
+const FROM_TOP_MM: f64 = 18.0;
+const FROM_FRONT_MM: f64 = 25.0;
+
+/// Between a button and the row of connectors beside it, and from the row to the left wall, mm (common practice).
+const BESIDE_BUTTON_MM: f64 = 30.0;
+const FROM_LEFT_MM: f64 = 6.0;
+
+/// Where the jack of a brick would best be on the back: from the right wall, and above the board, mm: clear of the
+/// board's own connectors, which end 42 above it (common practice).
+const JACK_FROM_RIGHT_MM: f64 = 25.0;
+const JACK_ABOVE_BOARD_MM: f64 = 60.0;
+
+/// Middle of the air that a fan moves where no cooler says it, above the board, mm (common practice).
+const AIR_ABOVE_BOARD_MM: f64 = 40.0;
+
 /// Everything that hangs on a wall, in the order in which it may choose: what the maker pinned, then the largest.
 pub(super) fn hangers(
     spec: &Spec,
@@ -26,7 +53,8 @@ pub(super) fn hangers(
     board_place: &BoardPlace,
     may_grow: bool,
 ) -> Vec<(HungPart, Hanger)> {
-    let margin = gap(spec) + 2.0;
+    let margin = gap(spec) + BESIDE_MM;
+    let around_nut = [[margin + BESIDE_NUT_MM; 2]; 2];
     let middle = |wall: Wall| -> [f64; 2] {
         let spans = [[room.left, room.right], [room.front, 0.0], [0.0, room.top]];
         walls::plane(wall).map(|axis| (spans[axis][0] + spans[axis][1]) / 2.0)
@@ -87,8 +115,8 @@ pub(super) fn hangers(
             _ => 0.0,
         };
         match wall {
-            Wall::Top => [room.right - 30.0, room.front + off.max(25.0)],
-            _ => [room.right - 30.0, room.top - off.max(18.0)],
+            Wall::Top => [room.right - FROM_RIGHT_MM, room.front + off.max(FROM_FRONT_MM)],
+            _ => [room.right - FROM_RIGHT_MM, room.top - off.max(FROM_TOP_MM)],
         }
     };
     if let Some(button) = &spec.button {
@@ -99,10 +127,10 @@ pub(super) fn hangers(
                 wall: button.wall,
                 size: [side; 2],
                 depth: button.depth_mm,
-                air: [0.0, 5.0],
+                air: BEHIND_NUT_MM,
                 target: handy(button.wall),
                 pinned: pin(button.wall, button.across_mm, button.up_mm),
-                margin: [[margin + 4.0; 2]; 2],
+                margin: around_nut,
                 opening: [side / 2.0; 2],
                 may_grow,
             },
@@ -110,17 +138,17 @@ pub(super) fn hangers(
     }
     out.extend(ports(spec, room, handy, &pin, margin, may_grow));
     if spec.supply.kind == SupplyKind::Brick {
-        let side = spec.supply.jack_hole_mm.unwrap_or(12.0) + 4.0;
+        let side = wall::jack_side_mm(spec.supply.jack_hole_mm);
         out.push((
             HungPart::Jack,
             Hanger {
                 wall: Wall::Back,
                 size: [side; 2],
                 depth: wall::JACK_DEPTH_MM,
-                air: [0.0, 5.0],
-                target: [room.right - 25.0, board_place.origin[2] + 60.0],
+                air: BEHIND_NUT_MM,
+                target: [room.right - JACK_FROM_RIGHT_MM, board_place.origin[2] + JACK_ABOVE_BOARD_MM],
                 pinned: [None, None],
-                margin: [[margin + 4.0; 2]; 2],
+                margin: around_nut,
                 opening: [side / 2.0; 2],
                 may_grow,
             },
@@ -162,7 +190,10 @@ fn beside_corners(spec: &Spec, room: &Room, fan: &FanSpec, margin: f64) -> [[f64
 /// The middle of the cooler: a fan does best before it.
 pub(super) fn before_cooler(spec: &Spec, board_place: &BoardPlace) -> [f64; 3] {
     let [x, y] = board::socket(&spec.board);
-    let height = spec.cooler.as_ref().map_or(40.0, |cooler_spec| cooler::PROCESSOR_MM + cooler_spec.height_mm / 2.0);
+    let height = spec
+        .cooler
+        .as_ref()
+        .map_or(AIR_ABOVE_BOARD_MM, |cooler_spec| cooler::PROCESSOR_MM + cooler_spec.height_mm / 2.0);
     board_place.to_case([x, y, boards::PCB_THICKNESS.get() + height])
 }
 
@@ -176,6 +207,7 @@ fn ports(
     may_grow: bool,
 ) -> Vec<(HungPart, Hanger)> {
     let Some(wanted) = &spec.ports else { return Vec::new() };
+    let around_nut = [[margin + BESIDE_NUT_MM; 2]; 2];
     let kinds = [(PortKind::UsbA, wanted.usb_a), (PortKind::UsbC, wanted.usb_c), (PortKind::Audio, wanted.audio)];
     let row: Vec<(PortKind, usize)> = kinds
         .into_iter()
@@ -187,8 +219,8 @@ fn ports(
     let pinned = pin(wanted.wall, wanted.across_mm, wanted.up_mm);
     let mut x = pinned[0].map_or_else(
         || {
-            let right = handy(wanted.wall)[0] - 30.0;
-            (right - total).max(room.left + margin + 6.0)
+            let right = handy(wanted.wall)[0] - BESIDE_BUTTON_MM;
+            (right - total).max(room.left + margin + FROM_LEFT_MM)
         },
         |middle| middle - total / 2.0,
     );
@@ -203,10 +235,10 @@ fn ports(
                 wall: wanted.wall,
                 size,
                 depth: wall::PORT_DEPTH_MM,
-                air: [0.0, 20.0],
+                air: BEHIND_PORT_MM,
                 target: [centre, handy(wanted.wall)[1]],
                 pinned: [pinned[0].map(|_| centre), pinned[1]],
-                margin: [[margin + 4.0; 2]; 2],
+                margin: around_nut,
                 opening: [size[0] / 2.0, size[1] / 2.0],
                 may_grow,
             },

@@ -19,7 +19,8 @@ mod supply;
 mod tests;
 mod walls;
 
+pub use crate::parts::{BoardPlace, DrivePlace, PortKind, SupplyPlace};
 pub use arrange::arrange;
 pub use hardware_room::NEAR_FRONT_MM;
 pub use needs::{Need, Needs, Room, Settled, Sizing, paper_caps, paper_name};
-pub use place::{Arrangement, BoardPlace, CardPlace, CaseSize, DrivePlace, FanPlace, PortKind, SupplyPlace, WallPlace};
+pub use place::{Arrangement, CardPlace, CaseSize, FanPlace, WallPlace};

@@ -3,9 +3,9 @@
 use kurbo::Point;
 
 use super::needs::{Needs, Room};
-use crate::design::{DriveKind, Joints, SupplyPose, Wall};
-use crate::parts::Part;
-use crate::solid::PanelFrame;
+use crate::design::{Joints, Wall};
+use crate::parts::{BoardPlace, DrivePlace, Part, PortKind, SupplyPlace};
+use crate::solid::{PanelFrame, minus};
 
 /// The sizes every panel follows from. `[width, depth, height]` along x, y, z.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -57,22 +57,6 @@ pub struct Arrangement {
     pub shelf_screws: Vec<Point>,
 }
 
-/// Frame U of the boards (origin hole C on the underside, x to the right, y to the front, z up) in the case:
-/// `case = (origin.x + x, origin.y - y, origin.z + z)`.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct BoardPlace {
-    /// Hole C on the underside of the board, in the case frame.
-    pub origin: [f64; 3],
-}
-
-impl BoardPlace {
-    /// A point of frame U in the case frame.
-    #[must_use]
-    pub fn to_case(&self, u: [f64; 3]) -> [f64; 3] {
-        [self.origin[0] + u[0], self.origin[1] - u[1], self.origin[2] + u[2]]
-    }
-}
-
 /// Where the card's slot is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CardPlace {
@@ -80,52 +64,6 @@ pub struct CardPlace {
     pub slot: u8,
     /// Bracket width in slots.
     pub slots: u8,
-}
-
-/// A supply in its place.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SupplyPlace {
-    /// The pose in effect; never `Auto`.
-    pub pose: SupplyPose,
-    /// The panel its face with the inlet lies against: floor or back.
-    pub wall: Wall,
-    /// The face's own frame, seen from outside the case, half turn included: `u` along its width, `v` along its
-    /// height, origin at its lower left corner on the panel's *inside* face. Published hole centres are points of
-    /// this frame.
-    pub face: PanelFrame,
-    /// Face width and height, and depth.
-    pub size_mm: [f64; 3],
-    /// Unit vector from the supply's middle to the side of its large fan, case frame, when known and present.
-    pub fan_towards: Option<[f64; 3]>,
-}
-
-/// A drive in its place.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct DrivePlace {
-    /// Number in the design.
-    pub number: usize,
-    /// Width class.
-    pub kind: DriveKind,
-    /// The panel its underside faces: floor or back.
-    pub wall: Wall,
-    /// Case position of the drive's own origin: the corner a = 0, b = 0 (connector end), h = 0 (underside).
-    pub origin: [f64; 3],
-    /// Unit vector of `a` (across) in the case frame.
-    pub a: [f64; 3],
-    /// Unit vector of `b` (away from the connector end) in the case frame.
-    pub b: [f64; 3],
-    /// Unit vector of `h` (up from the underside) in the case frame.
-    pub h: [f64; 3],
-    /// Height of the washers between panel and drive.
-    pub washers_mm: f64,
-}
-
-impl DrivePlace {
-    /// A point of the drive's own frame in the case frame.
-    #[must_use]
-    pub fn to_case(&self, a: f64, b: f64, h: f64) -> [f64; 3] {
-        [0, 1, 2].map(|axis| self.origin[axis] + a * self.a[axis] + b * self.b[axis] + h * self.h[axis])
-    }
 }
 
 /// A fan in its place.
@@ -148,15 +86,6 @@ pub struct WallPlace {
     pub wall: Wall,
     /// The point in the panel's own frame (seen from outside).
     pub centre: Point,
-}
-
-/// Kind of front connector.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-#[allow(missing_docs, reason = "each name says it")]
-pub enum PortKind {
-    UsbA,
-    UsbC,
-    Audio,
 }
 
 impl CaseSize {
@@ -191,7 +120,6 @@ impl CaseSize {
         let past = |wall: Wall, other: Wall| self.joints.extent_mm(wall, other, t);
         let frame = |origin, u, v, out| PanelFrame { origin, u, v, out };
         let (x, y, z) = ([1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]);
-        let minus = |v: [f64; 3]| v.map(|value: f64| if value == 0.0 { 0.0 } else { -value });
         let side = |wall: Wall| (front - past(wall, Wall::Front), top + past(wall, Wall::Top));
         let across = |wall: Wall| (left - past(wall, Wall::Left), right + past(wall, Wall::Right));
         match wall {
@@ -223,6 +151,20 @@ impl CaseSize {
 }
 
 #[cfg(test)]
+impl CaseSize {
+    /// A case of 6 mm sheet with butt joints, the sides running through or not, to try the panels' rules on.
+    pub(crate) fn example(sides: bool) -> Self {
+        Self {
+            outside_mm: [222.0, 297.0, 210.0],
+            inside_mm: [210.0, 285.0, 198.0],
+            thickness_mm: 6.0,
+            gap_mm: 0.5,
+            joints: Joints::butt(sides),
+        }
+    }
+}
+
+#[cfg(test)]
 mod tests {
     use super::*;
     use crate::solid::Aabb;
@@ -231,20 +173,12 @@ mod tests {
     #[test]
     fn panels_never_overlap_and_fill_the_outside_box() {
         for sides in [true, false] {
-            let case = CaseSize {
-                outside_mm: [222.0, 297.0, 210.0],
-                inside_mm: [210.0, 285.0, 198.0],
-                thickness_mm: 6.0,
-                gap_mm: 0.5,
-                joints: Joints::butt(sides),
+            let case = CaseSize::example(sides);
+            let sheet = |wall: Wall| {
+                let (size, frame) = case.panel(wall);
+                frame.plate(size, 6.0)
             };
-            let solids: Vec<Aabb> = [Wall::Floor, Wall::Back, Wall::Left, Wall::Right, Wall::Front, Wall::Top]
-                .iter()
-                .map(|wall| {
-                    let ([w, h], frame) = case.panel(*wall);
-                    Aabb::new(frame.to_case(Point::ZERO, 0.0), frame.to_case(Point::new(w, h), -6.0))
-                })
-                .collect();
+            let solids: Vec<Aabb> = Wall::ALL.map(sheet).to_vec();
             for (i, a) in solids.iter().enumerate() {
                 for b in &solids[i + 1..] {
                     assert!(!a.overlaps(b), "{a:?} {b:?}");

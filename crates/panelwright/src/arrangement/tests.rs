@@ -31,7 +31,7 @@ fn overlaps(arrangement: &Arrangement) -> Vec<(String, String)> {
 fn a_full_size_supply_a_tall_cooler_and_a_long_card_fit_into_panels_of_a4() {
     let arrangement = arrange(&design(&[("supply.depth", 160.into())]));
     assert_eq!(overlaps(&arrangement), []);
-    for wall in [Wall::Floor, Wall::Back, Wall::Left, Wall::Right, Wall::Front, Wall::Top] {
+    for wall in Wall::ALL {
         let ([w, h], _) = arrangement.case.panel(wall);
         assert!(w.min(h) <= 210.0 && w.max(h) <= 297.0, "{wall:?} {w} x {h}");
     }

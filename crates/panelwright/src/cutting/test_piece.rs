@@ -9,7 +9,7 @@
 use kurbo::Point;
 
 use super::lettering::LETTERING;
-use super::panel::{Cut, CutLayer, CutPanel, LayerUse, OUTLINE};
+use super::panel::{Cut, CutPanel, LayerUse, OUTLINE, layer};
 use super::rule::CutRule;
 use super::strokes::{strokes, strokes_width_mm};
 use crate::drawing::Contour;
@@ -26,15 +26,7 @@ const NUMBER_MM: f64 = 4.0;
 pub fn kerf_test_piece(pieces: u32, drawn_mm: f64, thickness_mm: f64) -> CutPanel {
     let pieces = pieces.max(1);
     let each = drawn_mm / f64::from(pieces);
-    let blank = |name: &str, usage, depth_mm, through| CutLayer {
-        name: name.to_owned(),
-        usage,
-        depth_mm,
-        through,
-        face: Face::Outside,
-        cuts: Vec::new(),
-        lines: Vec::new(),
-    };
+    let blank = |name: &str, usage, depth_mm, through| layer(name.to_owned(), usage, depth_mm, through, Face::Outside);
     let mut numbers = blank(LETTERING, LayerUse::Engrave, 0.0, false);
     let mut parting = blank("parting", LayerUse::Cut, thickness_mm, true);
     let mut outline = blank(OUTLINE, LayerUse::Cut, thickness_mm, true);

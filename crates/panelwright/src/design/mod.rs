@@ -7,6 +7,7 @@ mod choice;
 #[allow(clippy::module_inception, reason = "the design is what this module is about")]
 mod design;
 mod file;
+pub mod fingerprint;
 mod link;
 mod list;
 mod spec;
@@ -16,7 +17,6 @@ pub(crate) use design::to_json;
 pub use design::{Design, DesignError};
 pub use file::{DesignErrors, MOST_BYTES, read_file, read_file_bytes, write_file};
 pub(crate) use link::crc32::crc32;
-pub(crate) use link::packed;
 pub use link::{LinkError, looks_like_link, read_link, write_link};
 pub use list::{DRIVES, FANS, choice, choices};
 pub use spec::*;

@@ -4,12 +4,12 @@
 
 pub mod build_json;
 pub mod choice_list;
-pub mod fingerprint;
 pub mod kits;
 mod layout;
 pub mod lists;
 pub mod marking;
 pub mod pack;
+pub mod panel_files;
 pub mod recut;
 pub mod sheets;
 pub mod source_list;

@@ -7,12 +7,12 @@ mod zip;
 
 use super::templates::words::PAGE_CAUTIONS;
 use super::warnings::{blocking, warnings};
-use super::{build_json, lists, marking, sheets, templates};
+use super::{build_json, lists, marking, panel_files, sheets, templates};
 use crate::Build;
 use crate::cutting::{CutPanel, FileMarks, cut_panel_to_dxf, cut_panel_to_svg, go_name};
 use crate::design::{Wall, write_file};
 use crate::drawing::{SvgOptions, svg};
-use crate::pictures::{CaseView, case_picture, panel};
+use crate::pictures::{CaseView, case_picture};
 
 pub use open::{DESIGN_FILE, OpenedFile, OpenedPack, PackError, Print, Verdict, check_print, open_files, read_pack};
 pub use stamp::{Stamp, stamp};
@@ -33,7 +33,7 @@ pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
         ("case.svg".to_owned(), case_svg(build).into_bytes()),
     ];
     for panel in &build.panels {
-        if let Some(svg) = panel::file_svg(build, panel.wall) {
+        if let Some(svg) = panel_files::file_svg(build, panel.wall) {
             files.push((format!("panels/{}.svg", panel.id()), svg.into_bytes()));
         }
     }
@@ -65,7 +65,7 @@ pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
 /// left.
 #[must_use]
 pub fn is_pack_name(name: &str) -> bool {
-    let panel = |stem: &str| WALLS.iter().any(|wall| wall.name() == stem);
+    let panel = |stem: &str| Wall::of(stem).is_some();
     let drawn = |file: &str| file.strip_suffix(".dxf").or_else(|| file.strip_suffix(".svg")).map(str::to_owned);
     let plain = |stem: &str| stem.strip_suffix("-first").unwrap_or(stem).to_owned();
     match name.split_once('/') {
@@ -90,9 +90,6 @@ const FIXED: [&str; 7] =
 
 /// The folders of a pack.
 pub const FOLDERS: [&str; 5] = ["panels", "cut", "marking", "lists", "sheets"];
-
-/// The walls that may have a panel.
-const WALLS: [Wall; 6] = [Wall::Floor, Wall::Back, Wall::Left, Wall::Right, Wall::Front, Wall::Top];
 
 /// The case as one sees it, through the sleeve.
 fn case_svg(build: &Build) -> String {

@@ -8,6 +8,7 @@ use super::warnings::{blocked, warnings};
 use crate::Build;
 use crate::cutting::{FileMarks, SvgLines, cut_sheet_to_dxf, cut_sheet_to_svg, go_name};
 use crate::dimensions::source::Source;
+use crate::drawing::number::mm;
 use crate::drawing::{Colour, Drawing, Layer, SvgOptions, Text, svg};
 use crate::fit::{Finding, Severity};
 use crate::pictures::sheet::{self, Find, SAW_SIDE, saw_cut};
@@ -189,7 +190,6 @@ impl Laid {
     }
 
     fn unplaced(&self) -> Vec<String> {
-        let words = crate::documents::templates::words::mm;
         self.plan
             .unplaced
             .iter()
@@ -198,8 +198,8 @@ impl Laid {
                 let why = match left.reason {
                     Reason::TooBig { width, height, .. } => format!(
                         "too big for every sheet: {} mm too wide, {} mm too high for the nearest",
-                        words(width.max(0.0)),
-                        words(height.max(0.0))
+                        mm(width.max(0.0)),
+                        mm(height.max(0.0))
                     ),
                     Reason::NoSheetLeft => "no sheet is left".to_owned(),
                 };

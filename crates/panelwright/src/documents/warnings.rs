@@ -1,5 +1,5 @@
-//! What a pack says, and every paper of it that is saved singly, before anything else: that its design is blocked, or that its sheets do not suffice. Who reads only
-//! the first lines of one file must not cut in vain.
+//! What a pack says, and every paper of it that is saved singly, before anything else: that its design is blocked, or
+//! that its sheets do not suffice. Who reads only the first lines of one file must not cut in vain.
 
 use super::sheets::STOCK_RULE;
 use crate::fit::{Finding, Severity};

@@ -33,6 +33,12 @@ pub fn format_number(value: f64, decimals: u8) -> String {
     text
 }
 
+/// A length in words, one decimal where it matters, none where not: `6`, `3.4`.
+#[must_use]
+pub fn mm(value: f64) -> String {
+    format_number(value, 1)
+}
+
 /// Appends what [`format_number`] would return.
 pub fn push_number(text: &mut String, value: f64, decimals: u8) {
     with_number(value, decimals, |number| text.push_str(number));
@@ -109,7 +115,8 @@ fn digits_of(whole: f64) -> String {
     digits.iter().rev().map(|digit| char::from(b'0' + digit)).collect()
 }
 
-/// Takes the last decimal digit off a number. In 32 bits where they hold it: there a division by ten is a multiplication in wasm too.
+/// Takes the last decimal digit off a number. In 32 bits where they hold it: there a division by ten is a multiplication
+/// in wasm too.
 fn last_digit(rest: &mut u64) -> u8 {
     let digit = match u32::try_from(*rest) {
         Ok(small) => {

@@ -4,7 +4,7 @@
 //! component face of its board), as in [`crate::dimensions::cards`].
 
 use super::finding::Finding;
-use super::mend::Remedy;
+use super::mend::{Remedy, least};
 use super::room::{Look, Obstacle};
 use super::rule::Rule;
 use super::scene::{Scene, face, outward};
@@ -29,10 +29,6 @@ const CARD_AIR: Sourced<f64> = Sourced::new(
 /// Air wanted between the fans of a card and a panel with vents in front of them, mm.
 const AIR_BEFORE_VENT: Sourced<f64> =
     Sourced::new(3.0, Source::common_practice("Workshop custom", "fans close behind open slots"));
-
-/// Shortest and thinnest cards a maker can choose, mm: a part beyond these could be cleared by another card.
-const LEAST_LENGTH_MM: f64 = 80.0;
-const LEAST_THICKNESS_MM: f64 = 5.0;
 
 pub(super) const CARD_LENGTH: Rule = Rule {
     name: "card-length",
@@ -68,14 +64,6 @@ pub(super) const CARD_AIR_RULE: Rule = Rule {
     source: GRILLE_GAP.source(),
     look: card_air,
 };
-
-/// The tables' name of a card's height.
-pub(super) const fn table_height(kind: CardKind) -> CardHeight {
-    match kind {
-        CardKind::Standard => CardHeight::Standard,
-        CardKind::LowProfile => CardHeight::LowProfile,
-    }
-}
 
 /// The card as chosen and as placed.
 fn card<'a>(scene: &Scene<'a>) -> Option<(&'a CardSpec, &'a Part)> {
@@ -149,7 +137,8 @@ fn card_length(scene: &Scene, found: &mut Vec<Finding>) {
         toward: Wall::Front,
         too: "too long",
         from,
-        start: from - LEAST_LENGTH_MM,
+        // What the shortest card meets, no other card clears.
+        start: from - least("card.length"),
         other: &other,
     };
     size(scene, part, &length, found);
@@ -158,7 +147,7 @@ fn card_length(scene: &Scene, found: &mut Vec<Finding>) {
 fn card_height(scene: &Scene, found: &mut Vec<Finding>) {
     let Some((spec, part)) = card(scene) else { return };
     let from = scene.board_top();
-    let standard = cards::card_top_above_board(table_height(spec.kind)).get();
+    let standard = cards::card_top_above_board(parts::card::table_height(spec.kind)).get();
     let low = cards::card_top_above_board(CardHeight::LowProfile).get();
     let other = |remedy: Remedy, missing: f64| match spec.above_mm - missing {
         above if above >= 0.0 => remedy.at_most("card.above", above, |above| {
@@ -187,7 +176,7 @@ fn card_thickness(scene: &Scene, found: &mut Vec<Finding>) {
         toward: Wall::Left,
         too: "too thick",
         from,
-        start: from - LEAST_THICKNESS_MM,
+        start: from - least("card.thickness"),
         other: &other,
     };
     size(scene, part, &thickness, found);

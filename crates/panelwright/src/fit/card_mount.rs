@@ -3,7 +3,6 @@
 use kurbo::Point;
 
 use super::bracket_holes::is_off_leg;
-use super::card::table_height;
 use super::finding::Finding;
 use super::mend::Remedy;
 use super::region::free_way;
@@ -12,11 +11,12 @@ use super::scene::{FLAT_MM, Scene, Shape};
 use super::solids::crosses;
 use super::words;
 use crate::design::{BoardSpec, BracketSize, CardHold, Wall};
+use crate::dimensions::boards::REAR_WALL_INNER_Y;
 use crate::dimensions::cards;
 use crate::dimensions::margins::AROUND_HARDWARE;
 use crate::dimensions::source::{Source, Sourced};
 use crate::panels::Purpose;
-use crate::parts::{Part, PartKind, tongue};
+use crate::parts::{Part, PartKind, card, tongue};
 use crate::solid::{Aabb, TOUCH_MM};
 
 const CEM: &str = "PCI Express Card Electromechanical Specification 3.0";
@@ -273,8 +273,9 @@ fn display_plug_window(scene: &Scene, found: &mut Vec<Finding>) {
     let needed = cards::window_width_in_wall(thickness).get();
     let mut worst: Option<(f64, [f64; 3])> = None;
     for slot in u32::from(place.slot)..u32::from(place.slot) + u32::from(place.slots) {
-        let least = cards::window(slot, table_height(spec.kind));
-        let middle = [(least.x_mm[0] + least.x_mm[1]) / 2.0, -12.27, (least.z_mm[0] + least.z_mm[1]) / 2.0];
+        let least = cards::window(slot, card::table_height(spec.kind));
+        let middle =
+            [(least.x_mm[0] + least.x_mm[1]) / 2.0, REAR_WALL_INNER_Y.get(), (least.z_mm[0] + least.z_mm[1]) / 2.0];
         let at = scene.case.arrangement.board.to_case(middle);
         let (centre, _) = back.panel.frame.to_panel(at);
         let [panel_width, _] = back.panel.size_mm;

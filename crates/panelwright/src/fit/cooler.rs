@@ -3,7 +3,7 @@
 //! Heights are measured above the board's top face.
 
 use super::finding::Finding;
-use super::mend::Remedy;
+use super::mend::{Remedy, least};
 use super::room::Look;
 use super::rule::Rule;
 use super::scene::Scene;
@@ -50,8 +50,8 @@ fn gap_above(spec: &CoolerSpec) -> Sourced<f64> {
 fn cooler_under_top(scene: &Scene, found: &mut Vec<Finding>) {
     let (Some(spec), Some(part)) = (&scene.case.spec.cooler, scene.first(PartKind::Cooler)) else { return };
     let bounds = part.bounds();
-    // The lowest cooler on the list is 20 mm: what begins above that could be cleared by another cooler.
-    let start = scene.board_top() + SPREADER_ALLOWANCE.get() + 20.0;
+    // What begins above the lowest cooler could be cleared by another cooler.
+    let start = scene.board_top() + SPREADER_ALLOWANCE.get() + least("cooler.height");
     let look = Look { section: bounds, toward: Wall::Top, start, straddle: false, share: 0.0 };
     let Some(by) = scene.nearest(&look, |other| !matches!(other.kind, PartKind::Cooler | PartKind::Memory)) else {
         return;

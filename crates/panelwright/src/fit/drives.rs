@@ -16,7 +16,7 @@ use crate::parts::{Part, PartKind, drive};
 use crate::solid::{Aabb, TOUCH_MM};
 
 /// Washers wanted under a drive.
-const LEAST_WASHERS: Sourced<usize> =
+pub(super) const LEAST_WASHERS: Sourced<usize> =
     Sourced::new(2, Source::common_practice("Workshop custom", "fewer bend the plugs against the sheet"));
 
 /// A straight plug by itself, from the drive's end, mm.

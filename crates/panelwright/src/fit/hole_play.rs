@@ -11,6 +11,14 @@ use crate::fastening::Screw;
 use crate::panels::{Feature, Purpose};
 use crate::solid::TOUCH_MM;
 
+/// A washer covers a hole this much wider than its screw: it is about twice as wide as the screw (ISO 7089), and a
+/// quarter of the screw's width is left to bear all around.
+const WASHER_COVERS: f64 = 1.5;
+
+/// Length of a part's hole pattern that stands for all, mm: drives' holes lie 76.6 apart (SFF-8201), a supply's 64 to
+/// 138: one range of ISO 2768-1.
+const PATTERN_MM: f64 = 76.6;
+
 pub(super) const HOLE_PLAY: Rule = Rule {
     name: "hole-play",
     what: "Holes for the threads of a bought part forgive how far they stray.",
@@ -87,11 +95,3 @@ fn hole_play(scene: &Scene, found: &mut Vec<Finding>) {
         );
     }
 }
-
-/// A washer covers a hole this much wider than its screw: it is about twice as wide as the screw (ISO 7089), and a
-/// quarter of the screw's width is left to bear all around.
-const WASHER_COVERS: f64 = 1.5;
-
-/// Length of a part's hole pattern that stands for all, mm: drives' holes lie 76.6 apart (SFF-8201), a supply's 64 to
-/// 138: one range of ISO 2768-1.
-const PATTERN_MM: f64 = 76.6;

@@ -63,6 +63,16 @@ fn range(key: &str) -> Option<[f64; 2]> {
     }
 }
 
+/// The least number that can be entered for a choice.
+pub(super) fn least(key: &str) -> f64 {
+    range(key).map_or(0.0, |[min, _]| min)
+}
+
+/// The greatest number that can be entered for a choice.
+pub(super) fn most(key: &str) -> f64 {
+    range(key).map_or(0.0, |[_, max]| max)
+}
+
 /// Guards sums of tenths against being rounded a whole step too far.
 const HAIR_MM: f64 = 1e-6;
 

@@ -7,7 +7,7 @@ use kurbo::{Point, Rect, Vec2};
 
 use super::mend::{Remedy, enter_at_least, entered};
 use super::more_room::elsewhere;
-use super::scene::{Scene, Shape, Sheet};
+use super::scene::{Scene, Shape, Sheet, towards};
 use super::web_between::apart;
 use super::webs::owner;
 use super::words;
@@ -162,10 +162,7 @@ fn stands_fast(scene: &Scene, shape: &Shape) -> bool {
 fn toward(sheet: &Sheet, way: Vec2) -> Option<Wall> {
     let frame = &sheet.panel.frame;
     let way = [0, 1, 2].map(|axis| frame.u[axis] * way.x + frame.v[axis] * way.y);
-    [Wall::Left, Wall::Right, Wall::Front, Wall::Back, Wall::Floor, Wall::Top].into_iter().find(|wall| {
-        let (axis, sense) = super::scene::outward(*wall);
-        way[axis] * sense > 0.5
-    })
+    towards(way)
 }
 
 /// Ways to `needed` sheet between a shape and an edge of its panel that is `web` away, in the direction of `point`.

@@ -78,6 +78,14 @@ pub(super) const fn outward(wall: Wall) -> (usize, f64) {
     }
 }
 
+/// The panel a direction of the case points to.
+pub(super) fn towards(direction: [f64; 3]) -> Option<Wall> {
+    Wall::ALL.into_iter().find(|wall| {
+        let (axis, sense) = outward(*wall);
+        direction[axis] * sense > 0.5
+    })
+}
+
 /// The panel on the other side of the case.
 pub(super) const fn opposite(wall: Wall) -> Wall {
     match wall {
@@ -153,11 +161,7 @@ impl<'a> Scene<'a> {
 
 impl<'a> Sheet<'a> {
     fn new(spec: &Spec, panel: &'a Panel) -> Self {
-        let [width, height] = panel.size_mm;
-        let solid = Aabb::new(
-            panel.frame.to_case(Point::ZERO, 0.0),
-            panel.frame.to_case(Point::new(width, height), -panel.thickness_mm),
-        );
+        let solid = panel.frame.plate(panel.size_mm, panel.thickness_mm);
         let CutEdges { relief, outline: cut_outline, relief_mm, joint_faults } = CutEdges::of(spec, panel);
         let shapes = panel
             .features
@@ -187,9 +191,7 @@ impl<'a> Sheet<'a> {
 
     /// A box seen square to the panel, in the panel's frame.
     pub fn shadow(&self, solid: &Aabb) -> Rect {
-        let (a, _) = self.panel.frame.to_panel(solid.min);
-        let (b, _) = self.panel.frame.to_panel(solid.max);
-        Rect::from_points(a, b)
+        self.panel.frame.shadow(solid)
     }
 
     /// How far outward from the outside face a box reaches: least and greatest; the sheet is `-thickness` to 0.

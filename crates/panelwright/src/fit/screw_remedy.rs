@@ -1,15 +1,12 @@
 //! What mends a screw of the wrong length.
 
+use super::drives::LEAST_WASHERS;
+use super::mend::most;
 use super::scene::Scene;
 use super::words;
 use crate::fastening::Screw;
 use crate::panels::washers_with_a_screw;
-
-/// Most washers that can be chosen under a drive.
-const MOST_WASHERS: u8 = 12;
-
-/// Fewest washers that keep a drive's plugs off the sheet (see the rule `drive-washers`).
-const WASHERS_WANTED: u8 = 2;
+use crate::sorting::sort_by_key;
 
 /// What to do about a screw whose length must be `range` and is not.
 pub(super) fn remedy(scene: &Scene, screw: &Screw, range: &str) -> String {
@@ -23,12 +20,14 @@ pub(super) fn remedy(scene: &Scene, screw: &Screw, range: &str) -> String {
     });
     let Some(drive) = drive else { return format!("{}.", words::capital(&by_hand)) };
     let clamped = scene.case.arrangement.case.thickness_mm + scene.case.spec.sheet.finish_out_mm;
-    let mut counts = washers_with_a_screw(drive, clamped, MOST_WASHERS);
-    if counts.iter().any(|count| *count >= WASHERS_WANTED) {
-        counts.retain(|count| *count >= WASHERS_WANTED);
+    // At most twelve can be chosen: the cast keeps the value.
+    let mut counts = washers_with_a_screw(drive, clamped, most(&format!("drive{}.washers", drive.number)) as u8);
+    let enough = |count: &u8| usize::from(*count) >= LEAST_WASHERS.get();
+    if counts.iter().any(enough) {
+        counts.retain(enough);
     }
     // The nearest to what is chosen moves the drive least.
-    counts.sort_unstable_by_key(|count| count.abs_diff(drive.washers));
+    sort_by_key(&mut counts, |count| count.abs_diff(drive.washers));
     counts.truncate(2);
     match counts[..] {
         [] => format!("{}.", words::capital(&by_hand)),

@@ -220,11 +220,7 @@ fn play(scene: &Scene) -> Option<StackUp> {
 
 /// How far a cut edge strays across the case, ±: the least true of the panels that set the sleeve's play.
 fn cut(scene: &Scene) -> f64 {
-    let across = scene.case.arrangement.case.outside_mm[0];
-    [Wall::Floor, Wall::Back, Wall::Front, Wall::Top]
-        .into_iter()
-        .map(|wall| scene.case.spec.making.accuracy_mm(wall, across).get())
-        .fold(0.0, f64::max)
+    scene.case.spec.making.accuracy_across_mm(scene.case.arrangement.case.outside_mm[0])
 }
 
 fn middle(scene: &Scene) -> [f64; 3] {

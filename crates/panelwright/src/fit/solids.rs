@@ -1,6 +1,7 @@
 //! No two things in one place: part against part, part against panel, nothing outside the case.
 //!
-//! These rules come last in the list. They say nothing about a pair of which a more exact rule has already said that
+//! These rules come last in the list. They say nothing about a pair of which a more exact rule has already said that it
+//! blocks.
 
 use super::finding::Finding;
 use super::mend::Remedy;
@@ -68,11 +69,7 @@ pub(super) fn shared(one: &Part, other: &Part) -> Option<(Aabb, f64)> {
         for b in &other.bodies {
             let depth = a.overlap_depth(b);
             if depth > 0.0 && deepest.is_none_or(|(_, most)| depth > most) {
-                let common = Aabb {
-                    min: [0, 1, 2].map(|axis| a.min[axis].max(b.min[axis])),
-                    max: [0, 1, 2].map(|axis| a.max[axis].min(b.max[axis])),
-                };
-                deepest = Some((common, depth));
+                deepest = Some((a.intersection(b), depth));
             }
         }
     }
@@ -155,11 +152,7 @@ fn bite(sheet: &Sheet, solid: &Aabb) -> (Aabb, f64) {
     let (axis, sense) = outward(sheet.wall());
     let inside = face(&sheet.solid, axis, -sense);
     let into = (face(solid, axis, sense) - inside) * sense;
-    let common = Aabb {
-        min: [0, 1, 2].map(|axis| solid.min[axis].max(sheet.solid.min[axis])),
-        max: [0, 1, 2].map(|axis| solid.max[axis].min(sheet.solid.max[axis])),
-    };
-    (common, into)
+    (solid.intersection(&sheet.solid), into)
 }
 
 /// Whether a body passes through a sheet where no opening is made for it.

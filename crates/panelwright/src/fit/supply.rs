@@ -4,13 +4,14 @@ use super::finding::Finding;
 use super::mend::Remedy;
 use super::room::Look;
 use super::rule::Rule;
-use super::scene::{Scene, face, opposite, outward};
+use super::scene::{Scene, face, opposite, outward, towards};
 use super::words;
 use crate::arrangement::SupplyPlace;
 use crate::design::{PlugShape, SizeRule, Value, Wall};
-use crate::dimensions::plugs::{self, mains_plug_room};
+use crate::dimensions::plugs::mains_plug_room;
 use crate::dimensions::source::Source;
 use crate::dimensions::supplies::{AIR_GAP, CABLE_ROOM};
+use crate::parts::supply::plug_room;
 use crate::parts::{Part, PartKind};
 use crate::solid::TOUCH_MM;
 
@@ -42,21 +43,10 @@ fn supply<'a>(scene: &Scene<'a>) -> Option<(&'a SupplyPlace, &'a Part)> {
     Some((scene.case.arrangement.supply.as_ref()?, scene.first(PartKind::Supply)?))
 }
 
-/// The panel a direction of the case points to.
-fn toward(direction: [f64; 3]) -> Option<Wall> {
-    [Wall::Left, Wall::Right, Wall::Front, Wall::Back, Wall::Floor, Wall::Top].into_iter().find(|wall| {
-        let (axis, sense) = outward(*wall);
-        direction[axis] * sense > 0.5
-    })
-}
-
 fn supply_inlet_feet(scene: &Scene, found: &mut Vec<Finding>) {
     let Some((place, part)) = supply(scene).filter(|(place, _)| place.wall == Wall::Floor) else { return };
     let shape = scene.case.spec.supply.plug;
-    let room = mains_plug_room(match shape {
-        PlugShape::Straight => plugs::PlugShape::Straight,
-        PlugShape::RightAngle => plugs::PlugShape::RightAngle,
-    });
+    let room = plug_room(&scene.case.spec.supply);
     let [least, easy] = room.get();
     let height = scene.case.spec.feet.height_mm;
     let name = match shape {
@@ -81,7 +71,7 @@ fn supply_inlet_feet(scene: &Scene, found: &mut Vec<Finding>) {
     };
     let [width, depth, _] = place.size_mm;
     let remedy = Remedy::new().feet(scene, easy);
-    let remedy = if shape == PlugShape::Straight && mains_plug_room(plugs::PlugShape::RightAngle).get()[1] <= height {
+    let remedy = if shape == PlugShape::Straight && mains_plug_room(PlugShape::RightAngle.table()).get()[1] <= height {
         remedy.pick("supply.plug", "right-angle", "take a right-angle plug")
     } else {
         remedy
@@ -156,7 +146,7 @@ fn supply_air(scene: &Scene, found: &mut Vec<Finding>) {
     let Some((place, part)) = supply(scene) else { return };
     let needed = AIR_GAP.get();
     let bounds = part.bounds();
-    if let Some(side) = place.fan_towards.and_then(toward) {
+    if let Some(side) = place.fan_towards.and_then(towards) {
         let (axis, sense) = outward(side);
         let start = face(&bounds, axis, sense);
         let look = Look { section: bounds, toward: side, start, straddle: true, share: SUPPLY_SHARE };

@@ -2,8 +2,8 @@
 //!
 //! Three limits, from the heaviest (see [`super::web_limits`]): what the method cannot leave standing (*blocks*); under
 //! 2 mm it does not last in fibreboard (*caution*); under the sheet's own thickness, 6 mm at most, it wants care (*note*,
-//! one for each panel, and only where the maker can move something: the webs that the standards of board, card and supply leave are theirs). Several thin
-//! webs between the same two things give one finding, about the thinnest.
+//! one for each panel, and only where the maker can move something: the webs that the standards of board, card and
+//! supply leave are theirs). Several thin webs between the same two things give one finding, about the thinnest.
 
 use kurbo::Point;
 
@@ -306,7 +306,7 @@ fn near<'s, 'a>(shapes: &mut [&'s Shape<'a>], reach: f64) -> Vec<(&'s Shape<'a>,
     for (index, one) in shapes.iter().enumerate() {
         for other in &shapes[index + 1..] {
             if other.cut.x0 - one.cut.x1 >= reach {
-                // Later ones begin further right still, but one wide shape may yet reach them.
+                // All later ones begin further right still.
                 break;
             }
             if apart(&one.cut, &other.cut) < reach {

@@ -14,6 +14,7 @@ use crate::dimensions::source::{Source, Sourced};
 use crate::drawing::Contour;
 use crate::fastening::{Fastener, Screw};
 use crate::parts::Part;
+use crate::solid::minus;
 
 /// Panels, hardware and screws under way.
 pub(super) struct Bench<'a> {
@@ -184,7 +185,7 @@ impl<'a> Bench<'a> {
     /// A screw whose head lies outside a panel, on the finish of its outside face, and points straight in.
     pub fn screw_from_outside(&mut self, wall: Wall, at: Point, plan: Plan) {
         let frame = self.panel(wall).frame;
-        let inward = frame.out.map(|value| if value == 0.0 { 0.0 } else { -value });
+        let inward = minus(frame.out);
         self.screws.push(plan.screw(frame.to_case(at, self.spec.sheet.finish_out_mm), inward));
     }
 }

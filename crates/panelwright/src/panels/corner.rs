@@ -15,11 +15,6 @@ pub(super) struct Corner {
     pub at: f64,
 }
 
-/// Axis square to a panel, its inward sense along that axis, and the position of its inside face.
-pub(super) fn inside(case: &CaseSize, wall: Wall) -> (usize, f64, f64) {
-    case.inner(wall)
-}
-
 impl Corner {
     /// The axis along the corner.
     pub const fn axis(&self) -> usize {
@@ -28,7 +23,7 @@ impl Corner {
 
     /// Outside of the bracket's own corner along the axis of one of its walls, and the inward sense there.
     fn corner(&self, case: &CaseSize, index: usize) -> (usize, f64, f64) {
-        let (axis, sense, face) = inside(case, self.walls[index]);
+        let (axis, sense, face) = case.inner(self.walls[index]);
         (axis, sense, face + sense * self.gaps[index])
     }
 
@@ -61,7 +56,7 @@ impl Corner {
 
     /// Centre of the hole for one of its walls, on that wall's inside face.
     pub fn hole(&self, case: &CaseSize, index: usize) -> [f64; 3] {
-        let (own, _, face) = inside(case, self.walls[index]);
+        let (own, _, face) = case.inner(self.walls[index]);
         let (other, sense, at) = self.corner(case, 1 - index);
         let mut point = [0.0; 3];
         point[own] = face;
@@ -90,13 +85,7 @@ mod tests {
     /// Legs of 20, 15 wide, 1.5 thick, hole 13 from the corner, where floor and back of 6 mm meet (depth 297).
     #[test]
     fn a_bracket_lies_in_its_corner_and_its_holes_are_where_the_bag_says() {
-        let case = CaseSize {
-            outside_mm: [222.0, 297.0, 210.0],
-            inside_mm: [210.0, 285.0, 198.0],
-            thickness_mm: 6.0,
-            gap_mm: 0.5,
-            joints: crate::design::Joints::butt(true),
-        };
+        let case = CaseSize::example(true);
         let size = BracketSize { leg_mm: 20.0, width_mm: 15.0, thickness_mm: 1.5, hole_mm: 13.0 };
         let corner = Corner { walls: [Wall::Floor, Wall::Back], gaps: [0.0, 0.0], size, at: 100.0 };
         let [floor, back] = corner.legs(&case);

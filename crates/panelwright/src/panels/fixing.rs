@@ -3,7 +3,7 @@
 use kurbo::Point;
 
 use super::bench::{Bench, Cut};
-use super::corner::{Corner, inside};
+use super::corner::Corner;
 use super::panel::{Assembly, Face, FeatureKind, Purpose};
 use super::screws::{Grip, Plan};
 use super::site::{driven_from, head_solid, screw_solids};
@@ -15,7 +15,7 @@ use crate::dimensions::fasteners::{
 use crate::dimensions::source::Source;
 use crate::fastening::Screw;
 use crate::parts::tongue;
-use crate::solid::{Aabb, within};
+use crate::solid::{Aabb, minus, within};
 
 /// Sheet left before the point of a short screw, mm (common practice).
 const POINT_INSIDE_MM: f64 = 1.0;
@@ -25,6 +25,9 @@ const PILOT_INSIDE_MM: f64 = 0.5;
 
 /// Least depth of a short screw in the sheet, mm: two turns of thread (common practice).
 const SHORT_LEAST_MM: f64 = 2.0;
+
+/// Sheet under the leg around the pilot hole of a short screw, mm (common practice: the leg has no washer there).
+const AROUND_PILOT_MM: f64 = 2.0;
 
 /// How a leg is held.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -65,7 +68,7 @@ const fn tapping(thread: Thread) -> (TappingScrew, f64) {
 /// Radius of what must lie on the sheet around the hole.
 pub(super) fn land(bench: &Bench, fixing: Fixing) -> f64 {
     match fixing {
-        Fixing::Short => pilot_drill(tapping(thread(bench)).0).get() / 2.0 + 2.0,
+        Fixing::Short => pilot_drill(tapping(thread(bench)).0).get() / 2.0 + AROUND_PILOT_MM,
         _ => washer(thread(bench)).outside_mm / 2.0,
     }
 }
@@ -75,7 +78,7 @@ pub(super) fn screw(bench: &Bench, corner: &Corner, index: usize, hole: &LegHole
     let case = &bench.arrangement.case;
     let wall = corner.walls[index];
     let at = corner.hole(case, index);
-    let (axis, sense, _) = inside(case, wall);
+    let (axis, sense, _) = case.inner(wall);
     let thread = thread(bench);
     let t = bench.thickness();
     let leg = corner.size.thickness_mm;
@@ -107,8 +110,7 @@ pub(super) fn screw(bench: &Bench, corner: &Corner, index: usize, hole: &LegHole
         Fixing::Short => {
             let mut head = at;
             head[axis] += sense * leg;
-            short(bench, id, hole.what, head, inward.map(|value| if value == 0.0 { 0.0 } else { -value }), leg)
-                .joined(joins)
+            short(bench, id, hole.what, head, minus(inward), leg).joined(joins)
         }
     }
 }
@@ -119,6 +121,7 @@ fn short(bench: &Bench, id: String, what: &str, head_at: [f64; 3], direction: [f
     let least = leg + SHORT_LEAST_MM;
     // A length given is one for brackets that are all screwed from inside.
     let given = bench.spec.hardware.short_screw_mm.filter(|_| bench.spec.hardware.screws == BracketScrews::Inside);
+    // Tapping screws are sold in the lengths of machine screws (from memory: measure yours).
     let length_mm = given.or_else(|| {
         sold_lengths(Thread::M3)
             .iter()
@@ -152,7 +155,7 @@ impl Screw {
 
 /// What a screw takes inside its leg, nut and thread; nothing for short screws.
 pub(super) fn inner_rooms(bench: &Bench, corner: &Corner, index: usize, screw: &Screw) -> Vec<Aabb> {
-    let (axis, sense, face) = inside(&bench.arrangement.case, corner.walls[index]);
+    let (axis, sense, face) = bench.arrangement.case.inner(corner.walls[index]);
     if screw.direction[axis] != sense {
         return Vec::new();
     }
@@ -181,7 +184,7 @@ pub(super) fn inner_rooms(bench: &Bench, corner: &Corner, index: usize, screw: &
 
 /// The room of a screw's head and washer outside its panel; nothing for short screws.
 pub(super) fn outer_room(bench: &Bench, corner: &Corner, index: usize, screw: &Screw) -> Option<Aabb> {
-    let (axis, sense, _) = inside(&bench.arrangement.case, corner.walls[index]);
+    let (axis, sense, _) = bench.arrangement.case.inner(corner.walls[index]);
     if screw.direction[axis] == sense { head_solid(screw) } else { None }
 }
 

@@ -6,7 +6,7 @@
 
 use super::Unplaced;
 use super::bench::Bench;
-use super::corner::{Corner, axis_along, inside};
+use super::corner::{Corner, axis_along};
 use super::fixing::{self, Fixing, LegHole};
 use super::joints;
 use super::lane::Lane;
@@ -349,7 +349,7 @@ fn tongue_bracket(bench: &mut Bench, site: &mut Site) {
             fixing: Fixing::Through(0.0),
         };
         let corner = Corner { walls: [Wall::Floor, Wall::Back], gaps: [0.0, seat.stack_mm], size, at: seat.x };
-        let (axis, sense, face) = inside(&case, Wall::Back);
+        let (axis, sense, face) = case.inner(Wall::Back);
         let centre = corner.hole(&case, 1);
         let half = washer_of.outside_mm / 2.0;
         let mut low = centre.map(|value| value - half);

@@ -143,7 +143,7 @@ impl<'a> Ground<'a> {
         let mut ground = Self { panel, axis, leg, half, hole, land, under_leg: Vec::new(), under_washer: Vec::new() };
         // The panel's direction across the corner.
         let across = if panel.frame.u[axis] == 0.0 { Across::X } else { Across::Y };
-        let (shadow, centre) = (panel.shadow(&leg), ground.centre(corner.at));
+        let (shadow, centre) = (panel.frame.shadow(&leg), ground.centre(corner.at));
         for spot in sheet::spots(panel) {
             if spot.could_be_covered(shadow, across) {
                 ground.under_leg.push(spot);
@@ -165,7 +165,7 @@ impl<'a> Ground<'a> {
         let mut leg = self.leg;
         leg.min[self.axis] = at - self.half;
         leg.max[self.axis] = at + self.half;
-        let (shadow, centre) = (self.panel.shadow(&leg), self.centre(at));
+        let (shadow, centre) = (self.panel.frame.shadow(&leg), self.centre(at));
         self.land.lies_on_sheet(centre)
             && self.under_leg.iter().all(|spot| !spot.is_covered(shadow))
             && self.under_washer.iter().all(|spot| self.land.is_clear_of(centre, spot))

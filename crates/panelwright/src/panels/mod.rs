@@ -32,6 +32,7 @@ mod supply;
 mod tests;
 pub mod vent_pattern;
 mod vents;
+pub mod words;
 
 pub(crate) use drive::washers_with_a_screw;
 pub(crate) use joints::finger_widths;

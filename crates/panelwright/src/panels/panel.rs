@@ -275,7 +275,7 @@ pub struct Feature {
     pub centre: Point,
     /// Diameter, when it is round.
     pub diameter_mm: Option<f64>,
-    /// Letter in the hole key; given to holes by drill, count and reason once the panel is complete.
+    /// Letter in the hole key; given to holes by drill, depth and reason once the panel is complete.
     pub key: Option<String>,
     /// Whether it is open to the panel's edge; the outline then already runs around it.
     pub notch: bool,

@@ -96,15 +96,8 @@ fn apart(shadow: Rect, at: Point) -> [f64; 2] {
 
 /// Whether a leg on the inside of a panel covers no opening, hole or recess of it.
 pub(super) fn covers_nothing(panel: &Panel, leg: &Aabb) -> bool {
-    let shadow = panel.shadow(leg);
+    let shadow = panel.frame.shadow(leg);
     spots(panel).all(|spot| !spot.is_covered(shadow))
-}
-
-impl Panel {
-    /// A box of the case, seen square to the panel, in its frame.
-    pub(super) fn shadow(&self, solid: &Aabb) -> Rect {
-        Rect::from_points(self.frame.to_panel(solid.min).0, self.frame.to_panel(solid.max).0)
-    }
 }
 
 /// What a screw's washer asks of the sheet.

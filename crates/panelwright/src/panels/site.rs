@@ -1,7 +1,5 @@
 //! Whether a bracket has room where it is to go: among parts and panels, and on the way of the sleeve.
 
-use kurbo::Point;
-
 use super::bench::Bench;
 use super::panel::Assembly;
 use crate::design::{Slide, Wall};
@@ -56,11 +54,7 @@ impl Site {
             site.parts[usize::from(sleeve)].extend(screw_solids(screw));
         }
         for panel in &bench.panels {
-            let [width, height] = panel.size_mm;
-            let sheet = Aabb::new(
-                panel.frame.to_case(Point::ZERO, 0.0),
-                panel.frame.to_case(Point::new(width, height), -panel.thickness_mm),
-            );
+            let sheet = panel.frame.plate(panel.size_mm, panel.thickness_mm);
             site.sheets[usize::from(panel.assembly == Assembly::Sleeve)].push(sheet);
         }
         site

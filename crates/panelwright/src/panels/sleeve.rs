@@ -19,9 +19,6 @@ use super::panel::{Assembly, Edge, EdgeJoint, Panel};
 use crate::arrangement::CaseSize;
 use crate::design::Wall;
 
-/// All panels, in the order floor, back, left, right, front, top.
-pub(super) const WALLS: [Wall; 6] = [Wall::Floor, Wall::Back, Wall::Left, Wall::Right, Wall::Front, Wall::Top];
-
 /// What people call a panel.
 pub(super) const fn label(wall: Wall) -> &'static str {
     match wall {
@@ -44,7 +41,7 @@ pub(super) const fn assembly(wall: Wall) -> Assembly {
 
 /// The six panels without features.
 pub(super) fn panels(case: &CaseSize) -> Vec<Panel> {
-    WALLS
+    Wall::ALL
         .iter()
         .map(|wall| {
             let (size_mm, frame) = case.panel(*wall);
@@ -102,20 +99,13 @@ fn edges(wall: Wall, case: &CaseSize) -> Vec<EdgeJoint> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::Joints;
 
     /// Of two panels that meet, exactly one runs through, and both say the same about being fixed.
     #[test]
     fn the_two_sides_of_every_joint_agree() {
         for sides in [true, false] {
-            let case = CaseSize {
-                outside_mm: [222.0, 297.0, 210.0],
-                inside_mm: [210.0, 285.0, 198.0],
-                thickness_mm: 6.0,
-                gap_mm: 0.5,
-                joints: Joints::butt(sides),
-            };
-            for wall in WALLS {
+            let case = CaseSize::example(sides);
+            for wall in Wall::ALL {
                 for joint in edges(wall, &case) {
                     let other = edges(joint.meets, &case);
                     let back = other.iter().find(|other| other.meets == wall).unwrap();

@@ -14,6 +14,7 @@ use crate::dimensions::supplies;
 use crate::drawing::Contour;
 use crate::drawing::number::format_number;
 use crate::parts::supply::{hole_inset_mm, holes, off_face_mm};
+use crate::parts::wall;
 use crate::solid::TOUCH_MM;
 
 /// Sheet left between a screw hole and the opening, mm (common practice).
@@ -127,8 +128,8 @@ fn jack(bench: &mut Bench) {
     let socket = &BARREL_SOCKETS[0];
     let deep = bench.thickness() - socket.panel_max_mm;
     if deep > 0.0 {
-        // Its nut is as wide as the jack's body behind the panel (see parts::wall), and a spanner goes around it.
-        let wide = diameter + 4.0 + SPANNER_MM;
+        // A spanner goes around its nut.
+        let wide = wall::jack_side_mm(Some(diameter)) + SPANNER_MM;
         let why = format!(
             "Counterbore from inside: the jack clamps at most {} mm of sheet",
             format_number(socket.panel_max_mm, 2)

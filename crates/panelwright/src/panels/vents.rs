@@ -83,7 +83,7 @@ fn breathing(bench: &Bench, purpose: VentFor) -> Breathing {
 fn supply_wall(bench: &Bench) -> Option<Wall> {
     let towards = bench.arrangement.supply?.fan_towards?;
     let supply = bench.arrangement.parts.iter().find(|part| part.kind == PartKind::Supply)?.bounds();
-    let wall = super::sleeve::WALLS.into_iter().find(|wall| bench.panel(*wall).frame.out == towards)?;
+    let wall = Wall::ALL.into_iter().find(|wall| bench.panel(*wall).frame.out == towards)?;
     let frame = bench.panel(wall).frame;
     let axis = frame.normal_axis();
     let outward = frame.out[axis];
@@ -127,7 +127,7 @@ fn wanted(bench: &Bench, vent: &VentSpec) -> Option<(Wall, Rect)> {
     let panel = bench.panel(wall);
     let [width, height] = panel.size_mm;
     let plain = Rect::from_center_size((width / 2.0, height / 2.0), (PLAIN_REGION_MM[0], PLAIN_REGION_MM[1]));
-    let before = breathing.body.map_or(plain, |body| panel.shadow(&body));
+    let before = breathing.body.map_or(plain, |body| panel.frame.shadow(&body));
     let centre = before.center();
     let wanted = Rect::from_center_size(
         (vent.across_mm.unwrap_or(centre.x), vent.up_mm.unwrap_or(centre.y)),
@@ -238,7 +238,7 @@ fn obstacles(bench: &Bench, wall: Wall, region: Rect) -> Vec<(Rect, Contour)> {
     let inside = -panel.thickness_mm;
     for body in parts.iter().chain(&bench.hardware).flat_map(|part| &part.bodies) {
         let reach = panel.frame.to_panel(body.min).1.max(panel.frame.to_panel(body.max).1);
-        let rect = panel.shadow(body);
+        let rect = panel.frame.shadow(body);
         if (reach - inside).abs() <= COVERS_MM && near(&rect) {
             out.push((rect, Contour::rect(rect.x0, rect.y0, rect.x1, rect.y1)));
         }

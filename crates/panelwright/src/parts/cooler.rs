@@ -1,6 +1,6 @@
 //! The cooler: a base on the processor and fins above it.
 
-use crate::arrangement::BoardPlace;
+use super::BoardPlace;
 use crate::design::{BoardSpec, CoolerKind, CoolerSpec};
 use crate::dimensions::boards;
 use crate::dimensions::coolers::SPREADER_ALLOWANCE;

@@ -1,8 +1,8 @@
 //! Drives.
 
-use crate::arrangement::DrivePlace;
-use crate::design::{DriveKind, DriveSpec, PlugShape};
-use crate::dimensions::{drives, plugs};
+use super::DrivePlace;
+use crate::design::{DriveKind, DriveSpec};
+use crate::dimensions::drives;
 use crate::parts::{Carrier, KeepClear, Part, PartKind};
 use crate::solid::Aabb;
 
@@ -28,10 +28,7 @@ pub fn size(spec: &DriveSpec) -> [f64; 3] {
 /// Room behind its connector end.
 #[must_use]
 pub fn plug_room(spec: &DriveSpec) -> crate::dimensions::source::Sourced<f64> {
-    drives::plug_room(match spec.plug {
-        PlugShape::Straight => plugs::PlugShape::Straight,
-        PlugShape::RightAngle => plugs::PlugShape::RightAngle,
-    })
+    drives::plug_room(spec.plug.table())
 }
 
 /// The drive in its place.

@@ -9,8 +9,10 @@ pub mod cooler;
 pub mod drive;
 pub mod feet;
 mod part;
+mod place;
 pub mod supply;
 pub mod tongue;
 pub mod wall;
 
 pub use part::{Carrier, KeepClear, Part, PartKind};
+pub use place::{BoardPlace, DrivePlace, PortKind, SupplyPlace};

@@ -1,12 +1,12 @@
 //! The supply: its body, the room for its cables, its mains plug and its air.
 
-use crate::arrangement::SupplyPlace;
-use crate::design::{FanSide, PlugShape, SupplyKind, SupplyPose, SupplySpec, Wall};
+use super::SupplyPlace;
+use crate::design::{FanSide, SupplyKind, SupplyPose, SupplySpec, Wall};
 use crate::dimensions::fasteners::major_diameter;
 use crate::dimensions::source::{Source, Sourced};
 use crate::dimensions::{plugs, supplies};
 use crate::parts::{Carrier, KeepClear, Part, PartKind};
-use crate::solid::{Aabb, PanelFrame};
+use crate::solid::{Aabb, PanelFrame, minus};
 
 /// The tables' name of a supply kind.
 #[must_use]
@@ -80,7 +80,6 @@ pub fn footprint(size: [f64; 3], pose: SupplyPose) -> [f64; 3] {
 pub fn place(spec: &SupplySpec, size: [f64; 3], pose: SupplyPose, min: [f64; 3]) -> SupplyPlace {
     let extent = footprint(size, pose);
     let max = [0, 1, 2].map(|axis| min[axis] + extent[axis]);
-    let minus = |v: [f64; 3]| v.map(|value: f64| if value == 0.0 { 0.0 } else { -value });
     let (x, y, z) = ([1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]);
     // Face width and height as seen from outside, before any half turn (u x v points outward).
     let (u, v, out, wall) = match pose {
@@ -114,10 +113,7 @@ fn normal(out: [f64; 3]) -> usize {
 /// Room for the mains plug and its cord outside the case, mm: least and comfortable.
 #[must_use]
 pub const fn plug_room(spec: &SupplySpec) -> Sourced<[f64; 2]> {
-    plugs::mains_plug_room(match spec.plug {
-        PlugShape::Straight => plugs::PlugShape::Straight,
-        PlugShape::RightAngle => plugs::PlugShape::RightAngle,
-    })
+    plugs::mains_plug_room(spec.plug.table())
 }
 
 /// The supply in its place. `sheet_mm` is the thickness of the wall its face lies on.

@@ -2,7 +2,7 @@
 
 use kurbo::Point;
 
-use crate::arrangement::PortKind;
+use super::PortKind;
 use crate::design::{ButtonSpec, FanSpec};
 use crate::dimensions::connectors::push_button;
 use crate::dimensions::fasteners::sharp_corners_mm;
@@ -31,11 +31,22 @@ pub const fn port_size_mm(kind: PortKind) -> [f64; 2] {
     }
 }
 
+/// Side of a nut around its thread, where no table knows it: so much wider, mm (from memory: measure yours).
+const NUT_AROUND_MM: f64 = 4.0;
+
+/// Hole of a jack that nobody has measured, mm (from memory: measure yours; the usual threads are 8 to 12 mm).
+const JACK_MM: f64 = 12.0;
+
+/// Side of the jack of an external brick behind the panel, mm: over its nut.
+#[must_use]
+pub fn jack_side_mm(hole_mm: Option<f64>) -> f64 {
+    hole_mm.unwrap_or(JACK_MM) + NUT_AROUND_MM
+}
+
 /// Diameter of a button behind the panel, mm: over the corners of its nut.
 #[must_use]
 pub fn button_body_mm(size_mm: f64) -> f64 {
-    // A size that is not in the table gets a nut 4 mm wider than its thread (from memory: measure yours).
-    push_button(size_mm as u32).map_or(size_mm + 4.0, |button| sharp_corners_mm(button.nut_flats.get()))
+    push_button(size_mm as u32).map_or(size_mm + NUT_AROUND_MM, |button| sharp_corners_mm(button.nut_flats.get()))
 }
 
 /// A box behind (`depth` > 0 inward) a panel, centred on a point of it.
@@ -105,8 +116,7 @@ pub fn port(id: &str, kind: PortKind, frame: &PanelFrame, sheet_mm: f64, centre:
 /// The jack of an external brick, on the back.
 #[must_use]
 pub fn jack(hole_mm: Option<f64>, frame: &PanelFrame, sheet_mm: f64, centre: Point) -> Part {
-    // The collar is wider than its hole by its nut (from memory: measure yours).
-    let side = hole_mm.unwrap_or(12.0) + 4.0;
+    let side = jack_side_mm(hole_mm);
     Part {
         id: "jack".to_owned(),
         kind: PartKind::Jack,

@@ -8,6 +8,8 @@
 
 use kurbo::Point;
 
+use crate::solid::dot;
+
 /// A way to look at the case: two rows that make the picture, and the direction towards the eye.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Projection {
@@ -15,12 +17,8 @@ pub struct Projection {
     pub right: [f64; 3],
     /// Picture y (up) of a step along each case axis.
     pub up: [f64; 3],
-    /// Direction from the case towards the eye. For an orthographic view it is a unit vector square to the other two.
+    /// Direction from the case towards the eye, square to the other two.
     pub eye: [f64; 3],
-}
-
-fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
-    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }
 
 /// Sine and cosine of an angle in degrees, exact at the quarter turns, so that views square to a wall are square.
@@ -53,13 +51,6 @@ impl Projection {
             up: [-sin_e * cos_a, -sin_e * sin_a, cos_e],
             eye: [cos_e * cos_a, cos_e * sin_a, sin_e],
         }
-    }
-
-    /// The cabinet projection of ISO 5456-3: front true, depth halved at 45°, seen from the front right above.
-    #[must_use]
-    pub fn cabinet() -> Self {
-        let slant = 0.5 * core::f64::consts::FRAC_1_SQRT_2;
-        Self { right: [1.0, slant, 0.0], up: [0.0, slant, 1.0], eye: [slant, -1.0, slant] }
     }
 
     /// A case point in the picture.
@@ -127,15 +118,6 @@ mod tests {
         assert!(!front.sees([1.0, 0.0, 0.0]) && !front.sees([0.0, 0.0, 1.0]) && front.sees([0.0, -1.0, 0.0]));
         let above = Projection::orthographic(270.0, 90.0);
         assert_eq!(above.point([100.0, 50.0, 20.0]), Point::new(100.0, 50.0));
-    }
-
-    /// Cabinet: u = x + y/2·cos 45°, v = z + y/2·sin 45°.
-    #[test]
-    fn cabinet_shows_the_front_true() {
-        let view = Projection::cabinet();
-        near(view.point([100.0, 50.0, 20.0]), 117.677_670, 37.677_670);
-        // The eye sees one point of each line of sight: along it nothing moves in the picture.
-        near(view.point(view.eye), 0.0, 0.0);
     }
 
     #[test]

@@ -6,7 +6,7 @@ use kurbo::{Point, Rect, Vec2};
 
 use crate::Build;
 use crate::cutting::{CutPanel, CutSheet, inside_up};
-use crate::documents::templates::words;
+use crate::drawing::number::mm;
 use crate::drawing::{
     Anchor, Colour, Contour, Dash, Drawing, Form, Item, Layer, Shape, Stroke, Style, Text, Weight, text_width_mm,
 };
@@ -88,7 +88,7 @@ pub fn picture(find: &Find, job: &Job, plan: &Plan, index: usize) -> Option<Draw
         let style = Style { stroke: Some(stroke(Colour::Thin, line, Dash::Hidden)), ..Style::default() };
         let area = Contour::rect(x, y, x + offcut.width, y + offcut.height);
         ground.push(Shape::new(Form::Contours(vec![area]), style));
-        let words = format!("left over: {} × {}", words::mm(offcut.width), words::mm(offcut.height));
+        let words = format!("left over: {} × {}", mm(offcut.width), mm(offcut.height));
         ground.push(label(Rect::new(x, y, x + offcut.width, y + offcut.height), longest, words, Colour::Thin, &[]));
     }
     drawing.layers.push(ground);
@@ -157,7 +157,7 @@ fn drawn(
         panel.features.iter().filter(|feature| feature.notch).map(|feature| on_sheet(&feature.contour).bbox());
     let gone: Vec<Rect> = contours[1..].iter().map(Contour::bbox).chain(notches).collect();
     let style = Style { fill: Some(Colour::Sheet), ..Style::line(Colour::Ink, line) };
-    let [w, h] = panel.size_mm.map(words::mm);
+    let [w, h] = panel.size_mm.map(mm);
     let face = Shape::new(Form::Contours(contours), style)
         .with_id(id)
         .with_title(format!("{name}, {w} × {h} mm{}", if placed.turned { ", turned" } else { "" }));
@@ -258,7 +258,7 @@ pub fn saw_cut(job: &Job, plan: &Plan, index: usize, cut: &Cut) -> String {
     };
     let plate = if cut.plate == 1 { "The sheet".to_owned() } else { format!("Piece {}", cut.plate) };
     if let (Part::Waste, Part::Plate(_) | Part::Piece(_)) = (cut.off, cut.rest) {
-        let [distance, length] = [cut.distance, cut.length].map(words::mm);
+        let [distance, length] = [cut.distance, cut.length].map(mm);
         return format!(
             "{plate}: trim {distance} mm off its {edge} edge, {length} mm long. Left is {}.",
             part(cut.rest)
@@ -266,8 +266,8 @@ pub fn saw_cut(job: &Job, plan: &Plan, index: usize, cut: &Cut) -> String {
     }
     format!(
         "{plate}: {} mm from its {edge} edge, {} mm long. Off comes {}; left is {}.",
-        words::mm(cut.distance),
-        words::mm(cut.length),
+        mm(cut.distance),
+        mm(cut.length),
         part(cut.off),
         part(cut.rest)
     )

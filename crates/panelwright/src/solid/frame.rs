@@ -1,6 +1,8 @@
 //! A panel's flat frame and its one map to the case frame.
 
-use kurbo::Point;
+use kurbo::{Point, Rect};
+
+use super::{Aabb, dot};
 
 /// Where a panel's flat frame lies in the case: `case = origin + p.x * u + p.y * v + w * out`, in mm.
 ///
@@ -18,10 +20,6 @@ pub struct PanelFrame {
     pub out: [f64; 3],
 }
 
-fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
-    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
-}
-
 impl PanelFrame {
     /// A point of the panel, `w` mm outward from its outside face, in the case frame.
     #[must_use]
@@ -34,6 +32,19 @@ impl PanelFrame {
     pub fn to_panel(&self, point: [f64; 3]) -> (Point, f64) {
         let rel = [0, 1, 2].map(|axis| point[axis] - self.origin[axis]);
         (Point::new(dot(rel, self.u), dot(rel, self.v)), dot(rel, self.out))
+    }
+
+    /// The room of a sheet of this size and thickness in the case, openings and all.
+    #[must_use]
+    pub fn plate(&self, size_mm: [f64; 2], thickness_mm: f64) -> Aabb {
+        let far = Point::new(size_mm[0], size_mm[1]);
+        Aabb::new(self.to_case(Point::ZERO, 0.0), self.to_case(far, -thickness_mm))
+    }
+
+    /// A box of the case seen square to the panel, in the panel's frame.
+    #[must_use]
+    pub fn shadow(&self, solid: &Aabb) -> Rect {
+        Rect::from_points(self.to_panel(solid.min).0, self.to_panel(solid.max).0)
     }
 
     /// The case axis (0 x, 1 y, 2 z) the panel is square to.

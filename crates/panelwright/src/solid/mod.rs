@@ -17,10 +17,12 @@
 mod aabb;
 mod frame;
 mod order;
+mod vector;
 
 pub use aabb::Aabb;
 pub use frame::PanelFrame;
 pub(crate) use order::{larger, smaller, within};
+pub(crate) use vector::{dot, minus};
 
 /// Touching is not overlapping: solids that share less than this depth (mm) only touch.
 ///

@@ -30,8 +30,9 @@ pub(super) struct Draft {
     pub unplaced: Vec<usize>,
 }
 
-/// How good a draft is; the lower one is better: what has no place, then how many sheets, then how much they weigh. The last number falls when a few sheets are full and the others
-/// nearly empty: that is the way to one sheet less, and to a large offcut.
+/// How good a draft is; the lower one is better: what has no place, then how many sheets, then how much they weigh. The
+/// last number falls when a few sheets are full and the others nearly empty: that is the way to one sheet less, and to a
+/// large offcut.
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 pub(super) struct Score {
     pub unplaced: i64,

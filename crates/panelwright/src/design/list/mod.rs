@@ -10,6 +10,7 @@ mod parts;
 use std::sync::OnceLock;
 
 use super::choice::{Choice, Group, Kind, PickOption, Preset, Unit, Value, When};
+use super::spec::Wall;
 use crate::dimensions::source::{Confidence, Source};
 use crate::sorting::sort_by;
 
@@ -171,8 +172,9 @@ impl Entry {
     /// Has an effect when any panel is made by one of these methods.
     #[inline(never)]
     fn when_made(mut self, methods: &[&'static str]) -> Self {
-        let walls = ["floor", "back", "left", "right", "front", "top"];
-        let keys = core::iter::once("method".to_owned()).chain(walls.map(|wall| format!("method.{wall}"))).collect();
+        let keys = core::iter::once("method".to_owned())
+            .chain(Wall::ALL.map(|wall| format!("method.{}", wall.name())))
+            .collect();
         self.0.when = When::AnyIs { keys, names: methods.to_vec() };
         self
     }

@@ -113,8 +113,8 @@ impl Joints {
     }
 
     /// Butt joints with brackets at every corner; the sides run through over front and top, or they over the sides.
-    #[must_use]
-    pub fn butt(sides: bool) -> Self {
+    #[cfg(test)]
+    pub(crate) fn butt(sides: bool) -> Self {
         Self {
             seams: Seam::ALL.map(|seam| {
                 let through = usual_through(seam, sides);

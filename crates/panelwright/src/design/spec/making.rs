@@ -90,8 +90,8 @@ pub struct MakingSpec {
 impl MakingSpec {
     pub(super) fn of(read: &Reader) -> Self {
         let method = Method::of(read.name("method")).unwrap_or(Method::Hand);
-        let method_of = [Wall::Floor, Wall::Back, Wall::Left, Wall::Right, Wall::Front, Wall::Top]
-            .map(|wall| Method::of(read.name(&format!("method.{}", wall.name()))).unwrap_or(method));
+        let method_of =
+            Wall::ALL.map(|wall| Method::of(read.name(&format!("method.{}", wall.name()))).unwrap_or(method));
         let material = Material::of(read.name("sheet.material")).unwrap_or(Material::Other);
         Self {
             method,

@@ -3,6 +3,7 @@
 use super::Wall;
 use super::picks::picks;
 use super::reader::Reader;
+use crate::dimensions::plugs;
 
 picks!(/// Size class of the board.
     BoardForm { MiniItx = "mini-itx", MiniDtx = "mini-dtx", Dtx = "dtx", FlexAtx = "flexatx", MicroAtx = "microatx", Atx = "atx" });
@@ -38,6 +39,17 @@ picks!(/// Where a drive lies.
     DrivePlace { Below = "below", Floor = "floor", Back = "back" });
 picks!(/// Direction of a fan.
     FanAir { Out = "out", In = "in" });
+
+impl PlugShape {
+    /// The tables' name of a shape.
+    #[must_use]
+    pub const fn table(self) -> plugs::PlugShape {
+        match self {
+            Self::Straight => plugs::PlugShape::Straight,
+            Self::RightAngle => plugs::PlugShape::RightAngle,
+        }
+    }
+}
 
 /// The main board and what stands on it.
 #[derive(Clone, Debug, PartialEq)]

@@ -8,6 +8,8 @@ macro_rules! picks {
         #[allow(missing_docs, reason = "each name is an option of the choice of the same name")]
         pub enum $name { $($variant),+ }
         impl $name {
+            /// All of them, in the order in which they are written.
+            pub const ALL: [Self; [$($option),+].len()] = [$(Self::$variant),+];
             /// The option's name in files.
             #[must_use]
             pub const fn name(self) -> &'static str {

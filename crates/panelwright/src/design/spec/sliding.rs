@@ -22,7 +22,7 @@ const STEPS_PER_MM: f64 = 20.0;
 const HAIR: f64 = 1e-6;
 
 /// The panels whose cut edges set the play across the case.
-pub(super) const ACROSS: [Wall; 4] = [Wall::Floor, Wall::Back, Wall::Front, Wall::Top];
+const ACROSS: [Wall; 4] = [Wall::Floor, Wall::Back, Wall::Front, Wall::Top];
 
 /// The clearance of a design, mm: as the maker states it, else by the making.
 pub(super) fn clearance_mm(
@@ -42,13 +42,22 @@ pub(super) fn clearance_mm(
     usual_mm(making, sheet, corners, width)
 }
 
+impl MakingSpec {
+    /// How far a cut edge strays across a case of this width, ± mm: the least true of the panels that set the sleeve's
+    /// play.
+    #[must_use]
+    pub fn accuracy_across_mm(&self, width_mm: f64) -> f64 {
+        ACROSS.map(|wall| self.accuracy_mm(wall, width_mm).get()).into_iter().fold(0.0, f64::max)
+    }
+}
+
 /// What the making needs in a case of this width, mm.
 fn usual_mm(making: &MakingSpec, sheet: &SheetSpec, corners: Corners, width_mm: f64) -> f64 {
     let [close, easy, loose] = RUNNING_CLEARANCE.get();
     if making.sleeve_is_fitted() {
         return easy;
     }
-    let cut = ACROSS.map(|wall| making.accuracy_mm(wall, width_mm).get()).into_iter().fold(0.0, f64::max);
+    let cut = making.accuracy_across_mm(width_mm);
     let mut chain =
         vec![Link::opening(0.0, cut), Link::opening(0.0, cut), Link::closing(0.0, cut), Link::closing(0.0, cut)];
     if corners == Corners::Face {

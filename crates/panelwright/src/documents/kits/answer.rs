@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::KitAsk;
 use super::work::Kits;
 use crate::documents::sheets::SheetsView;
-use crate::documents::templates::words;
+use crate::drawing::number::{format_number, mm};
 
 /// The answer, as a page or another program reads it.
 #[derive(Debug, Serialize)]
@@ -150,7 +150,7 @@ impl Kits {
                 "\n{}: {}, {} % of them panels; at least {} by {}.\n",
                 stack.label,
                 counted(layouts.sheets.len(), "sheet"),
-                words::mm(stack.yield_share * 100.0),
+                format_number(stack.yield_share * 100.0, 1),
                 layouts.bound,
                 layouts.bound_by
             ));
@@ -161,7 +161,7 @@ impl Kits {
                 ));
             }
             for (index, sheet) in layouts.sheets.iter().enumerate() {
-                let [width, height] = sheet.size_mm.map(words::mm);
+                let [width, height] = sheet.size_mm.map(mm);
                 text.push_str(&format!("    {}. {width} × {height}: {}\n", index + 1, in_counts(&sheet.panels)));
             }
             for (label, count) in &stack.unused {

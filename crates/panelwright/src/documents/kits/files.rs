@@ -6,8 +6,8 @@ use crate::cutting::{FileMarks, SvgLines};
 use crate::design::write_file;
 use crate::documents::layout::to_json;
 use crate::documents::sheets::{lines, too_few};
-use crate::documents::templates::words;
 use crate::documents::warnings::blocked;
+use crate::drawing::number::mm;
 use crate::drawing::{Drawing, Layer, Page, PdfInfo, Text, Weight, pdf};
 use crate::panels::Panel;
 use crate::pictures::sheet;
@@ -124,9 +124,9 @@ impl Kits {
                 let scale = (room[0] / drawing.width_mm).min(room[1] / drawing.height_mm).min(1.0);
                 let mut words = Layer::new("words");
                 let top = PAGE_MM[1] - MARGIN_MM;
-                let [width, height] = view.size_mm.map(words::mm);
+                let [width, height] = view.size_mm.map(mm);
                 let title = format!("{}: sheet {} of {}, {width} × {height} mm", stack.label, number + 1, views.len());
-                let share = words::mm(libm::round(view.yield_share * 100.0));
+                let share = mm(libm::round(view.yield_share * 100.0));
                 let about =
                     format!("{} panels, {share} % of the sheet; design {}", view.panels.len(), self.designs(index));
                 let mut lines = vec![

@@ -6,7 +6,7 @@ use crate::Build;
 use crate::design::{Design, Material, choice, choices, looks_like_link, read_file, read_link};
 use crate::documents::lists;
 use crate::documents::sheets::Laid;
-use crate::documents::templates::words;
+use crate::drawing::number::mm;
 use crate::panels::{Assembly, Panel};
 use crate::stock::{Grain, Job, Kit, KitSearch, Method, Piece, Rules, Search, Sheet};
 
@@ -205,9 +205,9 @@ fn stacked(units: &[Unit], given: &[KitSheet]) -> Result<Vec<Stack>, KitError> {
 
 fn stack(units: &[Unit], (material, thickness_mm): Kind, of: &[usize], given: &[KitSheet]) -> Result<Stack, KitError> {
     let mut name = material.name().to_owned();
-    let id = format!("{name}-{}", words::mm(thickness_mm));
+    let id = format!("{name}-{}", mm(thickness_mm));
     name[..1].make_ascii_uppercase();
-    let label = format!("{name}, {} mm", words::mm(thickness_mm));
+    let label = format!("{name}, {} mm", mm(thickness_mm));
     let mut rules = Rules { trim: 0.0, gap: 0.0, method: Method::Free };
     let (mut grain, mut sheets, mut kits, mut pieces) = (Grain::None, Vec::new(), Vec::new(), Vec::new());
     for &index in of {
@@ -239,7 +239,7 @@ fn stack(units: &[Unit], (material, thickness_mm): Kind, of: &[usize], given: &[
             .filter(|sheet| sheet.material.as_deref().is_none_or(|name| Material::of(name) == Some(material)));
         sheets = mine
             .map(|sheet| Sheet {
-                label: format!("Sheet {} × {}", words::mm(sheet.width_mm), words::mm(sheet.height_mm)),
+                label: format!("Sheet {} × {}", mm(sheet.width_mm), mm(sheet.height_mm)),
                 width: sheet.width_mm,
                 height: sheet.height_mm,
                 count: sheet.count,

@@ -4,6 +4,7 @@ use super::cut_list::edge_length_mm;
 use super::table::{Cell, Table};
 use crate::Build;
 use crate::dimensions::source::{Source, Sourced};
+use crate::drawing::number::format_number;
 
 /// Film beyond each edge of a face, so that it can be laid a little askew and trimmed, mm.
 pub(super) const FILM_OVER_MM: Sourced<f64> =
@@ -81,6 +82,7 @@ pub(super) fn table(build: &Build, pieces: &[FilmPiece]) -> Table {
             Cell::number(piece.area_m2(), 4),
         ]);
     }
-    table.notes.push("Each piece is 10 mm larger than its panel on every side: lay it, then trim it.".to_owned());
+    let over = format_number(FILM_OVER_MM.get(), 1);
+    table.notes.push(format!("Each piece is {over} mm larger than its panel on every side: lay it, then trim it."));
     table
 }

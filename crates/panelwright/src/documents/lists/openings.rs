@@ -16,8 +16,8 @@ const LEAST_MM: f64 = 20.0;
 const HALVINGS: usize = 24;
 
 /// The rectangles in a panel's openings that other panels may be cut from, from the panel's lower left corner as it lies
-/// when it is cut. Each keeps the gap
-/// between panels, and a router's cutter at least, from the edge of its opening and from whatever else is cut there.
+/// when it is cut. Each keeps the gap between panels, and a router's cutter at least, from the edge of its opening and
+/// from whatever else is cut there.
 #[must_use]
 pub fn openings(build: &Build, panel: &Panel) -> Vec<Rect> {
     let (stock, making) = (&build.spec.stock, &build.spec.making);

@@ -104,7 +104,7 @@ fn draw(sheets: &mut Sheets, table: &Table) {
     let width = sheets.size_mm[0] - 2.0 * left;
     let widths = widths(table, width);
     let heads: Vec<&str> = table.columns.iter().map(|column| column.title.as_str()).collect();
-    let head = row(table, &widths, &heads, Weight::SemiBold);
+    let head = row(&widths, &heads, Weight::SemiBold);
     // A heading with fewer than three rows below it goes to the next page.
     if sheets.room() < TITLE_MM * 2.0 + line_mm * (head.height as f64 + 3.0) {
         sheets.turn();
@@ -122,7 +122,7 @@ fn draw(sheets: &mut Sheets, table: &Table) {
     for cells in &table.rows {
         let shown: Vec<String> = cells.iter().map(super::Cell::shown).collect();
         let shown: Vec<&str> = shown.iter().map(String::as_str).collect();
-        let row = row(table, &widths, &shown, Weight::Regular);
+        let row = row(&widths, &shown, Weight::Regular);
         if sheets.room() < row.height as f64 * line_mm {
             sheets.turn();
             lay(sheets, table, &widths, &head, Weight::SemiBold);
@@ -138,13 +138,9 @@ struct Row {
     height: usize,
 }
 
-fn row(table: &Table, widths: &[f64], words: &[&str], weight: Weight) -> Row {
-    let cells: Vec<Vec<String>> = words
-        .iter()
-        .zip(widths)
-        .zip(&table.columns)
-        .map(|((words, width), _)| wrapped(words, *width, weight))
-        .collect();
+fn row(widths: &[f64], words: &[&str], weight: Weight) -> Row {
+    let cells: Vec<Vec<String>> =
+        words.iter().zip(widths).map(|(words, width)| wrapped(words, *width, weight)).collect();
     let height = cells.iter().map(Vec::len).max().unwrap_or(1).max(1);
     Row { cells, height }
 }

@@ -9,7 +9,7 @@ use thiserror::Error;
 
 use super::stamp::{Stamp, stamp};
 use super::unzip::{ZipError, read_zip};
-use crate::documents::fingerprint::{FingerprintError, VERSION, of_version, typed};
+use crate::design::fingerprint::{FingerprintError, VERSION, of_version, typed};
 use crate::design::{Design, DesignErrors, Spec, read_file_bytes, write_file, write_link};
 
 /// The file of a pack that holds the design.

@@ -6,7 +6,7 @@
 
 use serde::Serialize;
 
-use crate::documents::fingerprint::{CHARS, is_fingerprint};
+use crate::design::fingerprint::{CHARS, is_fingerprint};
 
 /// What a file says of itself.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]

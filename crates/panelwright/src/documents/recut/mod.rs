@@ -163,7 +163,6 @@ impl Recut {
 /// Compares two cases that are worked out.
 #[must_use]
 pub fn compare(old: &Build, new: &Build) -> Recut {
-    let walls = [Wall::Floor, Wall::Back, Wall::Left, Wall::Right, Wall::Front, Wall::Top];
     let other = cover::material(&old.spec.sheet, &new.spec.sheet);
     let panel = |wall| {
         let change = panel::compare(old.panel(wall)?, new.panel(wall)?);
@@ -175,7 +174,7 @@ pub fn compare(old: &Build, new: &Build) -> Recut {
     Recut {
         old: old.fingerprint.clone(),
         new: new.fingerprint.clone(),
-        panels: walls.into_iter().filter_map(panel).collect(),
+        panels: Wall::ALL.into_iter().filter_map(panel).collect(),
         cover: cover::changes(&old.spec.sheet, &new.spec.sheet),
         fasteners: fasteners(old, new),
     }

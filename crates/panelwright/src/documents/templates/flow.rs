@@ -6,7 +6,8 @@ use super::pen::{Line, Pen};
 use super::plan::PageSetup;
 use crate::drawing::{Anchor, Page, Weight, text_width_mm};
 
-/// Sizes of writing, mm: titles, headings, text; near the heights 1.8, 2.5, 3.5 and 5 of ISO 3098-1 (from memory; common practice).
+/// Sizes of writing, mm: titles, headings, text; near the heights 1.8, 2.5, 3.5 and 5 of ISO 3098-1 (from memory;
+/// common practice).
 const TITLE_MM: f64 = 5.0;
 const HEADING_MM: f64 = 3.4;
 const TEXT_MM: f64 = 2.6;

@@ -3,14 +3,13 @@
 use super::flow::Flow;
 use super::plan::PageSetup;
 use super::words;
-use crate::cutting::{drill_chain, drill_list, frame_needed_mm, hand_order, is_out_of_reach};
+use crate::cutting::{FRAME_EDGES, drill_chain, drill_list, frame_needed_mm, hand_order, is_out_of_reach};
 use crate::design::{Method, Spec};
 use crate::documents::marking;
 use crate::drawing::Page;
-use crate::drawing::number::format_number;
+use crate::drawing::number::{format_number, mm};
+use crate::panels::words::{edge_words, seen_from};
 use crate::panels::{Edge, FeatureKind, Panel};
-
-const ALL: [Edge; 4] = [Edge::Left, Edge::Right, Edge::Lower, Edge::Upper];
 
 /// Cuts of one kind that follow each other.
 struct Cut {
@@ -48,7 +47,7 @@ pub fn order_pages(spec: &Spec, panels: &[Panel], foot: &str, setup: &PageSetup)
     flow.words(&format!(
         "{drawn}, punch every centre, drill, then saw from the inside out. Saw beside the line, on the waste \
          side, and file to it: the cut itself is {} mm wide. Hold the sheet close to the cut.",
-        words::mm(spec.making.hand.kerf_mm)
+        mm(spec.making.hand.kerf_mm)
     ));
     for panel in by_hand {
         flow.heading(panel.label);
@@ -82,7 +81,7 @@ pub fn order_pages(spec: &Spec, panels: &[Panel], foot: &str, setup: &PageSetup)
             let hand = &spec.making.hand;
             let far = is_out_of_reach(panel, feature, hand);
             let unchained = far && drill_chain(panel, feature, hand).is_empty();
-            let frame_mm = frame_needed_mm(&feature.contour, panel.size_mm, &ALL);
+            let frame_mm = frame_needed_mm(&feature.contour, panel.size_mm, &FRAME_EDGES);
             let cut = Cut { what, times: 1, frame_mm, far, unchained };
             match cuts.last_mut() {
                 Some(last) if last.what == cut.what => last.add(&cut),
@@ -96,7 +95,7 @@ pub fn order_pages(spec: &Spec, panels: &[Panel], foot: &str, setup: &PageSetup)
                 (true, true) => ": deeper than the saw's frame, see the findings",
                 (true, false) => ": deeper than the saw's frame, so drill its chain and file",
             };
-            let depth = words::mm(f64::ceil(frame_mm));
+            let depth = mm(f64::ceil(frame_mm));
             flow.words(&format!("{step}. Saw {times}{}; frame {depth} mm{chain}.", lower_first(&what)));
             step += 1;
         }
@@ -120,12 +119,12 @@ fn lower_first(text: &str) -> String {
 pub fn marking_pages(spec: &Spec, panel: &Panel, foot: &str, setup: &PageSetup) -> Vec<Page> {
     let mut flow = Flow::new(setup, &format!("Marking out: {}", panel.label), foot);
     let [w, h] = panel.size_mm;
-    let named = |edge: Edge| match words::edge_words(panel, edge) {
+    let named = |edge: Edge| match edge_words(panel, edge) {
         words if words.is_empty() => format!("the {} edge", edge.name()),
         words => format!("the {} edge ({words})", edge.name()),
     };
     let [left, lower] = marking::EDGES.map(named);
-    flow.words(&format!("Outside face, {}. {} × {} mm.", words::seen_from(panel.wall), words::mm(w), words::mm(h)));
+    flow.words(&format!("Outside face, {}. {} × {} mm.", seen_from(panel.wall), mm(w), mm(h)));
     flow.words(&format!(
         "Make {left} and {lower} straight and square to each other first: every distance is taken from these two."
     ));

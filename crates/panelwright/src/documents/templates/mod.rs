@@ -11,7 +11,6 @@
 mod flow;
 mod free;
 mod hand_pages;
-mod marks;
 mod page;
 mod pen;
 mod plan;
@@ -31,7 +30,6 @@ use flow::Flow;
 use page::PackWords;
 use shared::Shared;
 
-pub use marks::BAR_MM;
 pub use plan::{EDGE_NOT_STRAIGHT, PagePlan, PageSetup, Way, plan};
 pub use test_page::{test_page, test_page_pdf};
 
@@ -251,7 +249,7 @@ mod tests {
         let back = build.panels.iter().find(|panel| panel.wall == crate::design::Wall::Back).unwrap();
         let opening = back.features.iter().find(|feature| feature.id == "io-aperture").unwrap();
         let left = back.size_mm[0] / 2.0 - opening.contour.bbox().x0;
-        let said = format!("goes to {} left of", words::mm(left));
+        let said = format!("goes to {} left of", crate::drawing::number::mm(left));
         let texts = drawn.iter().flat_map(|page| &page.drawing.layers).flat_map(|layer| &layer.items);
         assert!(texts.filter(|item| format!("{item:?}").contains(&said)).count() == 1, "{said}");
     }

@@ -7,13 +7,14 @@ mod reach;
 use kurbo::{Point, Rect, Vec2};
 
 use super::free::FreePlaces;
-use super::marks::BAR_MM;
 use super::pen::{Line, Pen};
 use super::plan::{PagePlan, Way};
-use super::words;
 use crate::cutting::{BladeHole, drill_chain, opening_holes, slot_ends};
 use crate::design::{HandSpec, SheetSpec};
+use crate::dimensions::paper::CHECK_BAR;
+use crate::drawing::number::mm;
 use crate::drawing::{Anchor, Drawing, Weight, text_width_mm};
+use crate::panels::words::edge_words;
 use crate::panels::{Edge, Face, Feature, FeatureKind, Panel};
 
 /// What stands on every page of a pack of templates.
@@ -33,7 +34,8 @@ pub struct PackWords<'a> {
     pub printer: Vec<String>,
 }
 
-/// Sizes of writing, mm: lines of text, small notes; near the heights 1.8, 2.5, 3.5 and 5 of ISO 3098-1 (from memory; common practice).
+/// Sizes of writing, mm: lines of text, small notes; near the heights 1.8, 2.5, 3.5 and 5 of ISO 3098-1 (from memory;
+/// common practice).
 const TEXT_MM: f64 = 2.6;
 const SMALL_MM: f64 = 2.1;
 /// Air between writing and lines to cut, mm: half a line of writing, so that a saw beside the line leaves it legible
@@ -241,7 +243,7 @@ impl<'a> Page<'a> {
                 (false, true) => Edge::Right,
                 (false, false) => Edge::Left,
             };
-            let words = format!("edge {} mm beyond these ticks", words::mm(-inside));
+            let words = format!("edge {} mm beyond these ticks", mm(-inside));
             self.along_edge("ticks", edge, &words);
         }
     }
@@ -251,20 +253,20 @@ impl<'a> Page<'a> {
         let [columns, rows] = self.plan.grid();
         let p = self.printable;
         let half = self.plan.overlap_mm / 2.0;
-        let mut seams: Vec<(Point, Point, char)> = Vec::new();
+        let mut seams: Vec<(Point, Point)> = Vec::new();
         if self.at[0] + 1 < columns {
-            seams.push((Point::new(p.x1 - half, p.y0), Point::new(p.x1 - half, p.y1), 'r'));
+            seams.push((Point::new(p.x1 - half, p.y0), Point::new(p.x1 - half, p.y1)));
         }
         if self.at[0] > 0 {
-            seams.push((Point::new(p.x0 + half, p.y0), Point::new(p.x0 + half, p.y1), 'r'));
+            seams.push((Point::new(p.x0 + half, p.y0), Point::new(p.x0 + half, p.y1)));
         }
         if self.at[1] + 1 < rows {
-            seams.push((Point::new(p.x0, p.y1 - half), Point::new(p.x1, p.y1 - half), 'u'));
+            seams.push((Point::new(p.x0, p.y1 - half), Point::new(p.x1, p.y1 - half)));
         }
         if self.at[1] > 0 {
-            seams.push((Point::new(p.x0, p.y0 + half), Point::new(p.x1, p.y0 + half), 'u'));
+            seams.push((Point::new(p.x0, p.y0 + half), Point::new(p.x1, p.y0 + half)));
         }
-        for (from, to, _) in seams {
+        for (from, to) in seams {
             self.pen.line("register", from, to, Line::Centre);
             self.free.take(Rect::from_points(from, to), 0.4);
             for share in CROSS_AT {
@@ -286,7 +288,7 @@ impl<'a> Page<'a> {
                 Edge::Lower => self.at[1] == 0,
                 Edge::Upper => self.at[1] + 1 == rows,
             };
-            let words = words::edge_words(self.panel, edge);
+            let words = edge_words(self.panel, edge);
             if shown && !words.is_empty() {
                 self.along_edge("words", edge, &words);
             }
@@ -329,7 +331,7 @@ impl<'a> Page<'a> {
     fn bars(&mut self) {
         for upright in [false, true] {
             let thick = 7.0;
-            let size = if upright { (thick, BAR_MM + 3.0) } else { (BAR_MM + 3.0, thick) };
+            let size = if upright { (thick, CHECK_BAR.get() + 3.0) } else { (CHECK_BAR.get() + 3.0, thick) };
             let Some(place) = self.free.find(size.0, size.1) else {
                 self.missed += 1;
                 continue;
@@ -338,8 +340,8 @@ impl<'a> Page<'a> {
             let along = if upright { Vec2::new(0.0, 1.0) } else { Vec2::new(1.0, 0.0) };
             let side = Vec2::new(along.y, along.x);
             let from = if upright { Point::new(place.x0 + 5.0, place.y0 + 1.5) } else { from };
-            self.pen.line("bars", from, from + along * BAR_MM, Line::Bar);
-            for end in [0.0, BAR_MM / 2.0, BAR_MM] {
+            self.pen.line("bars", from, from + along * CHECK_BAR.get(), Line::Bar);
+            for end in [0.0, CHECK_BAR.get() / 2.0, CHECK_BAR.get()] {
                 let at = from + along * end;
                 self.pen.line("bars", at - side * 1.5, at + side * 1.5, Line::Bar);
             }

@@ -4,7 +4,6 @@
 
 use kurbo::{BezPath, Point, Rect, Vec2};
 
-use super::marks::BAR_MM;
 use super::pen::{Line, Pen};
 use crate::arrangement::paper_name;
 use crate::design::PaperName;
@@ -51,8 +50,14 @@ pub fn test_page(name: PaperName) -> Page {
     pen.text("words", place(0.0, 6.0), TITLE_MM, Anchor::Start, Weight::SemiBold, "Test page for your printer");
     lines(&mut pen, place(0.0, 13.0), &INTRODUCTION);
 
-    bar(&mut pen, place(LEFT_MM, TOP_MM), Vec2::new(1.0, 0.0), BAR_MM, "Bar across, 100 mm");
-    bar(&mut pen, place(22.0, TOP_MM + BAR_MM), Vec2::new(0.0, 1.0), BAR_MM, "Bar down, 100 mm");
+    bar(&mut pen, place(LEFT_MM, TOP_MM), Vec2::new(1.0, 0.0), paper::CHECK_BAR.get(), "Bar across, 100 mm");
+    bar(
+        &mut pen,
+        place(22.0, TOP_MM + paper::CHECK_BAR.get()),
+        Vec2::new(0.0, 1.0),
+        paper::CHECK_BAR.get(),
+        "Bar down, 100 mm",
+    );
     if area.height() >= TOP_MM + LONG_BAR_MM {
         bar(&mut pen, place(8.0, TOP_MM + LONG_BAR_MM), Vec2::new(0.0, 1.0), LONG_BAR_MM, "200 mm");
     }
@@ -83,7 +88,7 @@ fn lines(pen: &mut Pen, from: Point, words: &[&str]) {
     }
 }
 
-/// A bar with a tick every 10 mm, the ends and the middle longer.
+/// A bar with a tick every 10 mm, those at its ends longer.
 fn bar(pen: &mut Pen, from: Point, along: Vec2, length: f64, words: &str) {
     let side = Vec2::new(along.y, along.x);
     pen.line("bars", from, from + along * length, Line::Bar);

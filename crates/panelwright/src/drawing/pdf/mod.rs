@@ -59,7 +59,7 @@ pub struct PdfInfo {
 /// side only.
 #[must_use]
 pub fn pdf(pages: &[Page], info: &PdfInfo) -> Vec<u8> {
-    // Numbers of the file's objects: a few fixed ones, then two a page, then six a font, then opacities.
+    // Numbers of the file's objects: a few fixed ones, then two a page, then five a font, then opacities.
     let reference = |index: usize| Ref::new(i32::try_from(index).unwrap_or(i32::MAX).max(1));
     let (catalog_id, tree_id, info_id) = (reference(1), reference(2), reference(3));
     let page_id = |index: usize| reference(4 + 2 * index);

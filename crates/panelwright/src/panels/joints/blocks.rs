@@ -1,7 +1,7 @@
 //! Locating blocks: square strips of wood glued into the corner of a butt joint.
 
 use super::super::bench::Bench;
-use super::super::corner::{axis_along, inside};
+use super::super::corner::axis_along;
 use super::super::panel::Assembly;
 use super::super::sheet::covers_nothing;
 use super::super::site::Site;
@@ -45,7 +45,7 @@ fn of_seam(bench: &mut Bench, site: &mut Site, seam: &SeamSpec) {
     let body = |middle: f64, length: f64| {
         let (mut low, mut high) = ([0.0; 3], [0.0; 3]);
         for wall in walls {
-            let (across, sense, at) = inside(&case, wall);
+            let (across, sense, at) = case.inner(wall);
             low[across] = at;
             high[across] = at + sense * size;
         }

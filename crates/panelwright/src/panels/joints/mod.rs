@@ -69,11 +69,8 @@ pub(super) fn features(bench: &mut Bench) {
 
 /// The box of a panel's rectangle.
 fn sheet(case: &CaseSize, wall: Wall) -> Aabb {
-    let ([width, height], frame) = case.panel(wall);
-    Aabb::new(
-        frame.to_case(kurbo::Point::ZERO, 0.0),
-        frame.to_case(kurbo::Point::new(width, height), -case.thickness_mm),
-    )
+    let (size, frame) = case.panel(wall);
+    frame.plate(size, case.thickness_mm)
 }
 
 /// The cube where a side, the front and the top meet, when all three reach into it.

@@ -28,10 +28,7 @@ fn names_are_unique_and_everything_says_why_and_from_where() {
                     assert!(!feature.why.is_empty() && !feature.source.document.is_empty());
                     assert!(feature.contour.area() > 0.0, "{seed} {}: counter-clockwise", feature.id);
                     assert!(feature.blind.is_none_or(|(depth, _)| 0.0 < depth && depth < panel.thickness_mm));
-                    assert_eq!(
-                        feature.kind == FeatureKind::Hole,
-                        feature.key.is_some() && feature.kind == FeatureKind::Hole
-                    );
+                    assert!(feature.kind != FeatureKind::Hole || feature.key.is_some(), "{seed} {}", feature.id);
                 }
             }
             let mut ids: Vec<&str> = worked.screws.iter().map(|screw| screw.id.as_str()).collect();
@@ -99,9 +96,7 @@ fn hardware_shares_space_with_nothing_and_the_sleeve_takes_its_own_along() {
                 .panels
                 .iter()
                 .map(|panel| {
-                    let far = Point::new(panel.size_mm[0], panel.size_mm[1]);
-                    let solid =
-                        Aabb::new(panel.frame.to_case(Point::ZERO, 0.0), panel.frame.to_case(far, -panel.thickness_mm));
+                    let solid = panel.frame.plate(panel.size_mm, panel.thickness_mm);
                     let chassis = panel.assembly == Assembly::Chassis;
                     (if chassis { Carrier::Chassis } else { Carrier::Sleeve }, solid)
                 })

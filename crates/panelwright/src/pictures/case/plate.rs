@@ -11,7 +11,7 @@ use super::pocket::{Front, Pocket, Pockets};
 use crate::drawing::{Colour, Contour};
 use crate::panels::{Face, Feature, Panel};
 use crate::pictures::projection::{EDGE_ON, Projection};
-use crate::solid::{Aabb, PanelFrame, TOUCH_MM};
+use crate::solid::{Aabb, PanelFrame, TOUCH_MM, dot};
 use crate::sorting::sort_by;
 
 /// Farthest that a chord of a round hole may lie off it in the picture, mm: a third of the thin line.
@@ -35,7 +35,7 @@ pub(super) fn plate(owner: usize, panel: &Panel, around: &Around, view: &Project
     let frame = around.frame;
     let [width, height] = panel.size_mm;
     let thickness = panel.thickness_mm;
-    let bounds = Aabb::new(frame.to_case(Point::ZERO, 0.0), frame.to_case(Point::new(width, height), -thickness));
+    let bounds = frame.plate(panel.size_mm, thickness);
     let front = Front::of(frame, thickness, view.eye, EDGE_ON);
     let mut work = Work {
         frame,
@@ -59,9 +59,7 @@ pub(super) fn plate(owner: usize, panel: &Panel, around: &Around, view: &Project
     work.edge_walls(&outline, &notches, front.as_ref());
     if let Some(front) = &front {
         let visitors = around.visitors.iter().filter(|visitor| visitor.overlaps(&bounds));
-        let visitors: Vec<Rect> = visitors
-            .map(|visitor| Rect::from_points(frame.to_panel(visitor.min).0, frame.to_panel(visitor.max).0))
-            .collect();
+        let visitors: Vec<Rect> = visitors.map(|visitor| frame.shadow(visitor)).collect();
         work.face(panel, front, &outline, &visitors, around.head);
     }
     let Some(front) = front else {
@@ -76,10 +74,6 @@ pub(super) fn plate(owner: usize, panel: &Panel, around: &Around, view: &Project
 fn bounds_of(facet: &Facet) -> Aabb {
     let corners = facet.rings.iter().flatten().map(|at| Aabb { min: *at, max: *at });
     corners.reduce(|all, next| all.union(&next)).unwrap_or(Aabb { min: [0.0; 3], max: [0.0; 3] })
-}
-
-fn dot(a: At, b: At) -> f64 {
-    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }
 
 struct Work {

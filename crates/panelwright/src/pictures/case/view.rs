@@ -97,9 +97,7 @@ pub(super) fn hangs_on<'a>(build: &'a Build, part: &Part) -> Vec<&'a Panel> {
 
 /// The box of a panel in the case.
 pub(super) fn sheet(panel: &Panel) -> Aabb {
-    let [w, h] = panel.size_mm;
-    let far = panel.frame.to_case(kurbo::Point::new(w, h), -panel.thickness_mm);
-    Aabb::new(panel.frame.to_case(kurbo::Point::ZERO, 0.0), far)
+    panel.frame.plate(panel.size_mm, panel.thickness_mm)
 }
 
 /// Where a part is in this view: how far it is moved; `None` when it is off with its panels.

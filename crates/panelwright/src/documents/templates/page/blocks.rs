@@ -6,7 +6,9 @@ use super::super::pen::Line;
 use super::super::plan::Way;
 use super::super::words::{self, KeyRow};
 use super::{PackWords, Page, SMALL_MM, TEXT_MM};
+use crate::drawing::number::mm;
 use crate::drawing::{Anchor, Contour, Weight, text_width_mm};
+use crate::panels::words::{seen_from, up};
 use crate::panels::{Feature, Purpose};
 
 /// Size of a panel's name, mm: ISO 3098-1, read across a bench (common practice).
@@ -27,8 +29,8 @@ impl Page<'_> {
         if !pack.title.is_empty() {
             lines.push((pack.title.to_owned(), TEXT_MM, Weight::SemiBold));
         }
-        lines.push((format!("outside face, {}", words::seen_from(wall)), TEXT_MM, Weight::Regular));
-        lines.push((format!("{} × {} mm, 1 : 1", words::mm(w), words::mm(h)), TEXT_MM, Weight::SemiBold));
+        lines.push((format!("outside face, {}", seen_from(wall)), TEXT_MM, Weight::Regular));
+        lines.push((format!("{} × {} mm, 1 : 1", mm(w), mm(h)), TEXT_MM, Weight::SemiBold));
         lines.extend(words::sheet_words(pack.sheet).into_iter().map(|line| (line, TEXT_MM, Weight::Regular)));
         let [columns, rows] = self.plan.grid();
         let page = self.at[1] * columns + self.at[0] + 1;
@@ -52,7 +54,7 @@ impl Page<'_> {
         self.pen.line("words", foot, tip, Line::Cut);
         self.pen.line("words", tip, tip + Vec2::new(-2.0, -4.0), Line::Cut);
         self.pen.line("words", tip, tip + Vec2::new(2.0, -4.0), Line::Cut);
-        let up = words::up(wall);
+        let up = up(wall);
         self.pen.upright_text("words", foot + Vec2::new(-3.0, 0.0), SMALL_MM, up);
     }
 

@@ -1,8 +1,9 @@
 //! What the printer does not reach of a panel as large as the paper: given as measures from the centre lines.
 
 use super::super::plan::Way;
-use super::super::words::{self, KeyRow, short_why};
+use super::super::words::{KeyRow, short_why};
 use super::Page;
+use crate::drawing::number::mm;
 use crate::panels::{Feature, FeatureKind};
 
 /// A line that ends so little outside what is printed is printed, mm.
@@ -76,5 +77,5 @@ impl Page<'_> {
 
 /// A distance from a centre line, in words.
 fn side(value: f64, low: &str, high: &str) -> String {
-    format!("{} {}", words::mm(value.abs()), if value < 0.0 { low } else { high })
+    format!("{} {}", mm(value.abs()), if value < 0.0 { low } else { high })
 }

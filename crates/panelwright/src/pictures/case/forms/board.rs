@@ -82,7 +82,6 @@ fn connectors(piece: &mut Piece, view: &Projection) {
 pub(super) fn memory(owner: usize, bounds: Aabb, view: &Projection, out: &mut Vec<Piece>) {
     let size = bounds.size();
     let across = usize::from(size[0] > size[1]);
-    let along = 1 - across;
     for middle in [0.3, 0.7] {
         let mut stick = bounds;
         let centre = bounds.min[across] + size[across] * middle;
@@ -97,7 +96,6 @@ pub(super) fn memory(owner: usize, bounds: Aabb, view: &Projection, out: &mut Ve
                 face.rect(Colour::Fitting, [from, z + h * 0.35], [from + w * 0.1, z + h * 0.8]);
             }
         });
-        debug_assert!(size[along] > 0.0);
         out.push(piece);
     }
 }

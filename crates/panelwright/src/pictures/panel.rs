@@ -5,11 +5,12 @@
 
 use kurbo::{BezPath, Point, Rect, Vec2};
 
-use crate::documents::templates::words;
+use crate::drawing::number::mm;
 use crate::drawing::{
     Anchor, Colour, Contour, Dash, Drawing, Form, Layer, Shade, Shape, Style, THIN_LINE_MM, Text, VISIBLE_LINE_MM,
     Weight, cap_height_mm, text_width_mm,
 };
+use crate::panels::words::edge_words;
 use crate::panels::{Edge, Face, Feature, FeatureKind, Panel};
 use crate::sorting::sort_by;
 
@@ -93,9 +94,6 @@ impl Sheet<'_> {
         let style = match feature.blind {
             // Drawn as part of the outline; here only to be pointed at.
             _ if feature.notch => Style::default(),
-            None if feature.kind == FeatureKind::Hole => {
-                Style::line(Colour::Ink, VISIBLE_LINE_MM).with_fill(Colour::Paper)
-            }
             None => INK.with_fill(Colour::Paper),
             Some((_, Face::Outside)) => THIN.with_fill(Colour::Sheet),
             Some((_, Face::Inside)) => Style::line(Colour::Hidden, THIN_LINE_MM)
@@ -113,9 +111,7 @@ impl Sheet<'_> {
             return;
         }
         self.taken.push(bounds);
-        if matches!(feature.kind, FeatureKind::Hole)
-            || feature.diameter_mm.is_some() && feature.kind != FeatureKind::Vent
-        {
+        if feature.kind == FeatureKind::Hole || feature.diameter_mm.is_some() && feature.kind != FeatureKind::Vent {
             self.centre_mark(feature.centre + self.by, bounds);
         }
     }
@@ -163,7 +159,7 @@ impl Sheet<'_> {
 
     /// What an edge meets, written along it outside the panel.
     fn edge_words(&mut self, edge: Edge) {
-        let words = words::edge_words(self.panel, edge);
+        let words = edge_words(self.panel, edge);
         if words.is_empty() {
             return;
         }
@@ -211,7 +207,7 @@ impl Sheet<'_> {
         }
         let above = self.letter * 0.35;
         let lift = if turns == 0 { Vec2::new(0.0, above) } else { Vec2::new(-above, 0.0) };
-        let text = Text::new(a.midpoint(b) + lift, self.letter, words::mm(value));
+        let text = Text::new(a.midpoint(b) + lift, self.letter, mm(value));
         self.words.push(text.anchored(Anchor::Middle).turned(turns));
     }
 }
@@ -220,14 +216,14 @@ impl Sheet<'_> {
 fn title(feature: &Feature) -> String {
     let bounds = feature.contour.bbox();
     let size = match feature.diameter_mm {
-        Some(diameter) => format!("⌀{} mm", words::mm(diameter)),
-        None => format!("{} × {} mm", words::mm(bounds.width()), words::mm(bounds.height())),
+        Some(diameter) => format!("⌀{} mm", mm(diameter)),
+        None => format!("{} × {} mm", mm(bounds.width()), mm(bounds.height())),
     };
     let key = feature.key.as_ref().map_or_else(String::new, |key| format!("{key}: "));
     let depth = match feature.blind {
         None => String::new(),
-        Some((depth, Face::Outside)) => format!(", {} mm deep from outside", words::mm(depth)),
-        Some((depth, Face::Inside)) => format!(", {} mm deep from inside", words::mm(depth)),
+        Some((depth, Face::Outside)) => format!(", {} mm deep from outside", mm(depth)),
+        Some((depth, Face::Inside)) => format!(", {} mm deep from inside", mm(depth)),
     };
     format!("{key}{}. {size}{depth}. {}", feature.why.trim_end_matches('.'), feature.source.cite())
 }
@@ -278,7 +274,7 @@ mod tests {
                 .filter_map(|item| if let Item::Text(text) = item { Some(text) } else { None })
                 .collect();
             for size in panel.size_mm {
-                assert!(texts.iter().any(|text| text.text == words::mm(size)), "{size}");
+                assert!(texts.iter().any(|text| text.text == mm(size)), "{size}");
             }
             for text in texts {
                 let inside = Rect::new(0.0, 0.0, drawing.width_mm, drawing.height_mm);

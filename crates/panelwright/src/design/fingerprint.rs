@@ -3,7 +3,8 @@
 //! Two designs with the same fingerprint give the same case: it is made from everything that has an effect, and from
 //! the version of the program, because another version may work out other panels from the same choices.
 
-use crate::design::{Design, choices, packed};
+use super::link::packed;
+use super::{Design, choices};
 
 /// Digits and capitals without 0, O, 1 and I, which are taken for each other on paper.
 const LETTERS: &[u8; 32] = b"23456789ABCDEFGHJKLMNPQRSTUVWXYZ";
@@ -14,7 +15,7 @@ pub const CHARS: usize = 8;
 /// The fingerprint of a design.
 ///
 /// ```
-/// use panelwright::{design::Design, documents::fingerprint::fingerprint};
+/// use panelwright::{design::Design, design::fingerprint::fingerprint};
 /// let mut design = Design::default();
 /// let before = fingerprint(&design);
 /// assert_eq!(before.len(), 8);
@@ -79,7 +80,7 @@ pub enum FingerprintError {
 /// A fingerprint as people type it: lower case, spaces and hyphens do not matter.
 ///
 /// ```
-/// use panelwright::documents::fingerprint::typed;
+/// use panelwright::design::fingerprint::typed;
 /// assert_eq!(typed(" 7k3m-wq2h ").unwrap(), "7K3MWQ2H");
 /// assert!(typed("7K3MWQ2O").is_err());
 /// ```
