@@ -17,14 +17,29 @@ const BRACKET_STRIP_MM: f64 = margins::BRACKET_STRIP.get();
 const TURNS: [([f64; 2], [f64; 2]); 4] =
     [([1.0, 0.0], [0.0, 1.0]), ([-1.0, 0.0], [0.0, -1.0]), ([0.0, 1.0], [-1.0, 0.0]), ([0.0, -1.0], [1.0, 0.0])];
 
-/// What standing where a fan would best be costs: as much as a case 25 mm larger.
-const BEFORE_FAN: f64 = 100.0;
+/// What a place costs by its order among those tried: little, so that it decides only between places as good.
+const ROW: f64 = 0.03;
+const COLUMN: f64 = 0.01;
+const TURN: f64 = 0.5;
 
-/// What a millimetre beyond the size rule costs: more than standing in the room of another part's plugs.
-const OVER: f64 = 1e3;
+/// What a millimetre beyond the room costs, by which the case grows.
+const OUTSIDE: f64 = 4.0;
+
+/// What sharing space with a body costs: more than anything else together.
+const IN_BODY: f64 = 1e6;
+
+/// What standing in the room of another part's plugs costs, or plugs that another part keeps from going in.
+const IN_PLUGS: f64 = 1e3;
+
+/// What standing where a fan would best be costs: as much as a case 25 mm larger.
+const BEFORE_FAN: f64 = 25.0 * OUTSIDE;
+
+/// What a millimetre beyond the size rule costs: as much as standing in the room of another part's plugs.
+const OVER: f64 = IN_PLUGS;
 
 /// Places one drive so that it shares no space with bodies, and if it can none with zones kept clear, growing the room
-/// as little as possible; `fan` is where a fan would best be. `over` says by how much a body and the room of its plugs break the size rule, mm.
+/// as little as possible; `fan` is where a fan would best be. `over` says by how much a body and the room of its plugs
+/// break the size rule, mm.
 ///
 /// Tried are all corners that the edges of the field and of what stands in it make: a rectangle that can be pushed no
 /// further to the left and to the rear (or down) rests against two of them.
@@ -91,8 +106,8 @@ pub fn place(
             let zones = in_row(&zones, &body);
             for (column, first) in firsts.iter().enumerate() {
                 let limit = best.as_ref().map_or(f64::INFINITY, |(least, _)| *least);
-                let order = 0.03 * row as f64 + 0.01 * column as f64 + 0.5 * turn as f64;
-                if order >= limit {
+                let in_order = |cost: f64| cost + ROW * row as f64 + COLUMN * column as f64 + TURN * turn as f64;
+                if in_order(0.0) >= limit {
                     // Those further on cost more still.
                     break;
                 }
@@ -107,19 +122,19 @@ pub fn place(
                         + (both.max[1] - if wall == Wall::Back { 0.0 } else { -1.0 }).max(0.0)
                         + (both.max[2] + AIR_MM - room.top).max(0.0)
                 };
-                let mut cost = 4.0 * outside + 0.03 * row as f64 + 0.01 * column as f64 + 0.5 * turn as f64;
+                let mut cost = in_order(OUTSIDE * outside);
                 if cost >= limit {
                     continue;
                 }
                 let count =
                     |others: &[Aabb], solid: &Aabb| others.iter().filter(|other| solid.overlaps(other)).count() as f64;
                 let roomy = roomy(&body);
-                cost += 1e6 * count(&beside_body, &roomy);
+                cost += IN_BODY * count(&beside_body, &roomy);
                 if cost >= limit {
                     continue;
                 }
-                cost += 1e3 * count(&beside_plugs, &zone);
-                cost += 1e3 * count(&zones, &body);
+                cost += IN_PLUGS * count(&beside_plugs, &zone);
+                cost += IN_PLUGS * count(&zones, &body);
                 cost +=
                     if fan.is_some_and(|fan| fan.overlaps(&roomy) || fan.overlaps(&zone)) { BEFORE_FAN } else { 0.0 };
                 if cost >= limit {

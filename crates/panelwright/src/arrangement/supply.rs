@@ -17,6 +17,10 @@ const BESIDE_SUPPLY_MM: f64 = margins::BESIDE_SUPPLY.get();
 /// Strip along the back kept free beside a supply on end, mm: a bracket's leg and air (common practice).
 const BACK_STRIP_MM: f64 = margins::BRACKET_STRIP.get();
 
+/// Parts whose middle lies further left than this, seen from hole C, bound a supply before the board on its left: the
+/// card; all others on its right, mm (common practice: the processor's side of the slots).
+const LEFT_OF_SUPPLY_MM: f64 = 60.0;
+
 /// Places the supply and asks for walls around it.
 pub(super) fn place_supply(spec: &Spec, pose: SupplyPose, parts: &[Part], needs: &mut Needs) -> Option<SupplyPlace> {
     let size = supply::size(&spec.supply)?;
@@ -41,7 +45,7 @@ pub(super) fn place_supply(spec: &Spec, pose: SupplyPose, parts: &[Part], needs:
         let mut to = high;
         for body in parts.iter().flat_map(|part| &part.bodies) {
             if body.min[1] < y[1] && body.max[1] > y[0] && body.min[2] < z_top {
-                if body.centre()[0] < 60.0 {
+                if body.centre()[0] < LEFT_OF_SUPPLY_MM {
                     from = from.max(body.max[0]);
                 } else {
                     to = to.min(body.min[0]);

@@ -2,7 +2,7 @@
 
 use kurbo::{Point, Rect, Vec2};
 
-use super::chain::{drill_chain, opening_holes};
+use super::chain::{FRAME_EDGES, drill_chain, opening_holes};
 use crate::design::HandSpec;
 use crate::dimensions::hand_work::{Saw, blade_hole};
 use crate::drawing::{Contour, Segment};
@@ -22,6 +22,15 @@ pub struct BladeHole {
 pub const BLADE_AIR_MM: f64 = 0.8;
 /// A line that turns by less than this is followed without stopping, radians (about 25 degrees; common practice).
 const GENTLE: f64 = 0.44;
+/// A rounded end that turns by nearly half a turn is no corner: a blade that starts there follows both sides, radians.
+const NEARLY_HALF_TURN: f64 = 3.0;
+/// Entry holes of one opening lie at least so many of their diameters apart: nearer ones would run into each other
+/// (common practice).
+const APART: f64 = 1.5;
+/// Steps in which a hole is moved away from its corner, mm: what a drill strays (common practice).
+const STEP_MM: f64 = 0.25;
+/// Most such steps: two metres, more than any panel is wide.
+const MOST_STEPS: f64 = 8000.0;
 const HAIR_MM: f64 = 1e-9;
 
 /// Whether a feature is cut out with a saw from a hole of its own: an opening through the sheet that reaches no edge.
@@ -51,7 +60,7 @@ pub fn blade_holes(feature: &Feature, entry_mm: f64) -> Vec<BladeHole> {
             starts.push((Point::new(bounds.x1, bounds.y0), bounds.center() - Point::new(bounds.x1, bounds.y0)));
         }
         for (corner, inward) in starts {
-            let far = |other: &BladeHole, at: Point| (other.centre - at).hypot() > 1.5 * diameter_mm;
+            let far = |other: &BladeHole, at: Point| (other.centre - at).hypot() > APART * diameter_mm;
             if let Some(centre) = nestle(&feature.contour, corner, inward, diameter_mm / 2.0)
                 && holes.iter().all(|other| far(other, centre))
             {
@@ -72,7 +81,7 @@ fn tight_corners(contour: &Contour, turns_mm: f64) -> Vec<(Point, Vec2)> {
     for (index, segment) in segments.iter().enumerate() {
         if let Segment::Arc(arc) = segment
             && arc.sweep > GENTLE
-            && arc.sweep < 3.0
+            && arc.sweep < NEARLY_HALF_TURN
             && arc.radius_mm < turns_mm - HAIR_MM
         {
             out.push((arc.point_at(0.5), arc.centre - arc.point_at(0.5)));
@@ -113,10 +122,9 @@ fn nestle(contour: &Contour, corner: Point, inward: Vec2, radius: f64) -> Option
     let way = inward / length;
     let bounds = contour.bbox();
     let most = bounds.width() + bounds.height();
-    let step = 0.25;
-    let steps = f64::ceil(most / step).clamp(1.0, 8000.0) as usize;
+    let steps = f64::ceil(most / STEP_MM).clamp(1.0, MOST_STEPS) as usize;
     (0..=steps)
-        .map(|index| corner + way * (index as f64 * step))
+        .map(|index| corner + way * (index as f64 * STEP_MM))
         .find(|at| contour.contains(*at) && contour.distance_to_point(*at) >= radius + BLADE_AIR_MM)
 }
 
@@ -253,8 +261,7 @@ pub struct HandOrder {
 /// The order of cuts of a panel.
 #[must_use]
 pub fn hand_order(panel: &Panel) -> HandOrder {
-    let all = [Edge::Left, Edge::Right, Edge::Lower, Edge::Upper];
-    let depth = |index: &usize| frame_needed_mm(&panel.features[*index].contour, panel.size_mm, &all);
+    let depth = |index: &usize| frame_needed_mm(&panel.features[*index].contour, panel.size_mm, &FRAME_EDGES);
     let stage = |index: &usize| match &panel.features[*index] {
         feature if feature.notch => 2,
         feature if feature.kind == FeatureKind::Vent => 0,

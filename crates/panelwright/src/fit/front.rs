@@ -64,13 +64,16 @@ fn behind(scene: &Scene, part: &Part, wall: Wall) -> Option<(Aabb, f64)> {
     Some((bounds, inside))
 }
 
+/// What stands nearer to a panel than this is beside a part that hangs on it, not behind it, mm: less than the shallowest
+/// such part is deep (common practice).
+const BESIDE_MM: f64 = 1.0;
+
 /// Room behind a panel for a part that hangs on it: what ends it, how much there is, how deep the part is.
 fn depth<'a>(scene: &Scene<'a>, part: &Part, wall: Wall) -> Option<(super::room::Obstacle<'a>, f64, f64)> {
     let (solid, inside) = behind(scene, part, wall)?;
     let (axis, sense) = outward(wall);
-    // What stands right at the panel, nearer than the shallowest part on the list, is beside it, not behind it.
     let look =
-        Look { section: solid, toward: opposite(wall), start: inside - 1.0 * sense, straddle: false, share: 0.0 };
+        Look { section: solid, toward: opposite(wall), start: inside - BESIDE_MM * sense, straddle: false, share: 0.0 };
     let by = scene.nearest(&look, |other| other.id != part.id)?;
     let free = (inside - by.at) * sense;
     let needed = (inside - face(&solid, axis, -sense)) * sense;

@@ -12,9 +12,6 @@ use crate::dimensions::source::Source;
 use crate::drawing::Contour;
 use crate::parts::{card, tongue};
 
-/// Thickness of the shelf's lug that lies on the back, mm (see [`crate::parts::card`]) (common practice).
-const LUG_MM: f64 = 2.0;
-
 /// Narrowest strip left standing beside a window that runs out to the top, mm (common practice: it is as tall as the
 /// card's bracket and held at one end only).
 const SLIVER_MM: f64 = 10.0;
@@ -115,10 +112,10 @@ fn shelf(bench: &mut Bench, spec: &CardSpec) {
         .about("shelf");
         bench.hole(Wall::Back, cut, *at, diameter);
         let frame = bench.panel(Wall::Back).frame;
-        let clamped = LUG_MM + bench.thickness();
+        let clamped = card::LUG_THICK_MM + bench.thickness();
         let plan = Plan::new(format!("screw-shelf-{number}"), "screw of the card's shelf", thread, clamped, Grip::Nut)
             .joins(["shelf", "back"]);
-        bench.screws.push(plan.screw(frame.to_case(*at, LUG_MM), [0.0, -1.0, 0.0]));
+        bench.screws.push(plan.screw(frame.to_case(*at, card::LUG_THICK_MM), [0.0, -1.0, 0.0]));
     }
     // The card's own screws, down through the tab into the shelf.
     let height = card::table_height(spec.kind);

@@ -1,6 +1,6 @@
 //! The board, its memory and its standoffs.
 
-use crate::arrangement::BoardPlace;
+use super::BoardPlace;
 use crate::design::{BoardForm, BoardSpec, MemorySide};
 use crate::dimensions::boards::{self, BoardHole, Outline};
 use crate::parts::{Carrier, Part, PartKind};
@@ -27,6 +27,12 @@ const MEMORY_FROM_EDGE_MM: f64 = 8.0;
 /// An M.2 card on the underside: length, width and how far it stands down, mm (width and length: M.2 2280; height
 /// from memory: measure yours).
 const M2_BELOW_MM: [f64; 3] = [80.0, 22.0, 5.0];
+
+/// From the processor's middle to the near side of such a card, towards the front, mm (from memory: measure yours).
+const M2_BEFORE_SOCKET_MM: f64 = 40.0;
+
+/// Between the rear connectors and memory along the right edge, mm (from memory: measure yours).
+const MEMORY_FROM_CONNECTORS_MM: f64 = 6.0;
 
 /// The tables' name of a board form.
 #[must_use]
@@ -99,7 +105,7 @@ pub fn parts(spec: &BoardSpec, place: &BoardPlace) -> Vec<Part> {
     if spec.m2_below {
         let [x, y] = socket(spec);
         let [length, width, down] = M2_BELOW_MM;
-        let front = (y + 40.0 + width).min(outline.front_y);
+        let front = (y + M2_BEFORE_SOCKET_MM + width).min(outline.front_y);
         bodies.push(u_box(place, [x - length / 2.0, x + length / 2.0], [front - width, front], [-down, 0.0]));
     }
     let mut parts = vec![part("board", PartKind::Board, boards::BoardForm::label(table_form(spec.form)), bodies)];
@@ -125,7 +131,7 @@ fn memory(spec: &BoardSpec, place: &BoardPlace, outline: &Outline, top: f64) -> 
     match spec.memory_side {
         MemorySide::Right => {
             let right = outline.right_x - MEMORY_FROM_EDGE_MM;
-            let front = (rear_limit + 6.0 + length).min(outline.front_y);
+            let front = (rear_limit + MEMORY_FROM_CONNECTORS_MM + length).min(outline.front_y);
             let rear = (front - length).max(rear_limit);
             u_box(place, [right - width, right], [rear, front], z)
         }

@@ -1,6 +1,6 @@
 //! The card, its bracket, and the shelf its tab is screwed to.
 
-use crate::arrangement::BoardPlace;
+use super::BoardPlace;
 use crate::design::{BoardSpec, CardHold, CardKind, CardPlug, CardSpec, PlugAt, Window};
 use crate::dimensions::cards::{self, CardHeight, WIDE_BRACKETS};
 use crate::dimensions::source::{Confidence, Source};
@@ -15,6 +15,12 @@ pub const TAB_AIR_MM: f64 = 0.5;
 /// The screw shelf: how far its lug reaches past the window and down from the tab, and how far the bar stands out
 /// from the back, mm (common practice: a piece of angle or of sheet).
 pub const SHELF_LUG_MM: [f64; 2] = [12.0, 26.0];
+
+/// Thickness of the shelf's lug that lies on the back, mm (common practice).
+pub const LUG_THICK_MM: f64 = 2.0;
+
+/// From the ends of the lug to its screws, mm (common practice: a washer of 7 and sheet around it).
+const LUG_SCREW_MM: f64 = 6.0;
 
 /// How far the wide part of the window begins below the shelf's bar, mm: a card's 6-32 screw of 6.35 (ASME B18.6.3)
 /// through tab (0.86) and bar (4.82) ends 0.67 below the bar, in the sheet's thickness and beside the narrow part
@@ -201,7 +207,7 @@ pub fn shelf_screws(spec: &CardSpec, board: &BoardSpec, thickness_mm: f64) -> [[
     let right = window(spec, board, thickness_mm).x[1];
     let top = cards::shelf_z(table_height(spec.kind)).get();
     let x = right + SHELF_LUG_MM[0] / 2.0;
-    [[x, top - 6.0], [x, top - SHELF_LUG_MM[1] + 6.0]]
+    [[x, top - LUG_SCREW_MM], [x, top - SHELF_LUG_MM[1] + LUG_SCREW_MM]]
 }
 
 /// A bar under the tab, inside the window and outside the back, with a lug beside the window.
@@ -210,7 +216,7 @@ fn shelf(spec: &CardSpec, board: &BoardSpec, place: &BoardPlace, thickness_mm: f
     let hole = window(spec, board, thickness_mm);
     let wall = boards::REAR_WALL_INNER_Y.get();
     let outside = wall - thickness_mm;
-    let reach = cards::tab_outer_y(height).get().min(outside - 2.0);
+    let reach = cards::tab_outer_y(height).get().min(outside - LUG_THICK_MM);
     let top = cards::shelf_z(height).get();
     // The bar fills what is left between the window the plugs need and the tab.
     let bottom = cards::window(0, height).z_mm[1];
@@ -226,7 +232,7 @@ fn shelf(spec: &CardSpec, board: &BoardSpec, place: &BoardPlace, thickness_mm: f
     let bodies: Vec<Aabb> = vec![
         u_box(place, [hole.x[0] + inset, hole.x[1] - inset], [outside, wall - inset], [bottom, top]),
         u_box(place, [hole.x[0] + inset, lug[1]], [reach, outside], [bottom, top]),
-        u_box(place, lug, [outside - 2.0, outside], [top - SHELF_LUG_MM[1], bottom]),
+        u_box(place, lug, [outside - LUG_THICK_MM, outside], [top - SHELF_LUG_MM[1], bottom]),
     ];
     Part {
         id: "shelf".to_owned(),

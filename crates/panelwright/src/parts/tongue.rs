@@ -11,7 +11,7 @@
 //!     |  other leg, on the floor                   =============== floor
 //! ```
 
-use crate::arrangement::BoardPlace;
+use super::BoardPlace;
 use crate::design::{BoardSpec, BracketSize, BracketThread, CardSpec};
 use crate::dimensions::fasteners::{Thread, washer};
 use crate::dimensions::{boards, cards};
@@ -54,6 +54,9 @@ pub const fn thread(thread: BracketThread) -> Thread {
     }
 }
 
+/// Least that a bracket's leg must reach past the tip of a tongue to hold it, mm (common practice).
+const HELD_MM: f64 = 1.0;
+
 /// Places beside the tongues, the likeliest first; none where the bracket is too low or too narrow, or the tongue
 /// ends in a slot of the floor.
 #[must_use]
@@ -68,7 +71,7 @@ pub fn seats(
     let tip = cards::tongue_tip_z(height).get();
     let floor = place.origin[2] - board.standoff_mm;
     let leg_end = floor + bracket.leg_mm;
-    if place.origin[2] + tip <= floor || leg_end - (place.origin[2] + tip) < 1.0 {
+    if place.origin[2] + tip <= floor || leg_end - (place.origin[2] + tip) < HELD_MM {
         return Vec::new();
     }
     let washer = washer(thread(bracket_thread));
