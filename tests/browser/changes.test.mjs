@@ -158,7 +158,7 @@ test(
     const blocks = page.locator("li.note.is-blocks", { hasText: /cooler/i }).first();
     await blocks.waitFor();
     assert.match(await page.locator(".verdict").innerText(), /in the way/);
-    await blocks.getByRole("button").click();
+    await blocks.locator(".note-button").click();
     await drawn(page);
     assert.ok((await page.locator(".leader.selected circle").count()) === 1, "a leader line ends in the drawing");
     assert.ok((await page.locator('.stage [data-about="cooler"].marked').count()) > 0, "the cooler is marked");
