@@ -123,3 +123,23 @@ test("among all panels the keyboard keeps its place through a change, and a turn
   assert.deepEqual(wrong, []);
   await context.close();
 });
+
+test("two quick turns are half a turn, and two quick pulls none", async () => {
+  const { page, context, wrong } = await newVisitor(browser, DESK);
+  await open(page, host.url);
+  /** Presses a button again in the middle of the movement that it started. @param {string} name */
+  const twice = async (name) => {
+    await page.getByRole("button", { name }).evaluate((/** @type {HTMLButtonElement} */ button) => {
+      button.click();
+      setTimeout(() => button.click(), 60);
+    });
+    await page.waitForTimeout(800);
+  };
+  assert.equal(await page.locator(".where").innerText(), "from the front right");
+  await twice("Turn by a quarter to the right");
+  assert.equal(await page.locator(".where").innerText(), "from the back left");
+  await twice("Pull apart");
+  assert.equal(await page.getByRole("button", { name: "Pull apart" }).getAttribute("aria-pressed"), "false");
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
