@@ -244,7 +244,7 @@ pub(super) fn entries(out: &mut Vec<Entry>) {
         out.push(Entry::new(
             "boards",
             format!("{} outline", form.label()),
-            "{} x {} mm",
+            "{} × {} mm",
             &[outline.width, outline.depth],
             outline.source,
         ));

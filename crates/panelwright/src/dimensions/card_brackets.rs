@@ -308,7 +308,7 @@ pub(super) fn entries(out: &mut Vec<Entry>) {
         out.push(Entry::new(
             "cards",
             format!("Bracket of {} slots: body, length", wide.slots),
-            "{} x {} mm",
+            "{} × {} mm",
             &[wide.body_mm, wide.length_mm],
             wide.source,
         ));
@@ -355,9 +355,9 @@ fn list_bracket(height: CardHeight, out: &mut Vec<Entry>) {
     push("tab to tip", "{} mm", &[shape.length_mm], shape.source);
     push("tab to bend", "{} mm", &[shape.straight_mm], shape.source);
     push("width of the tongue", "{} mm", &[shape.tongue_width_mm], shape.source);
-    push("tab, outward by across", "{} x {} mm", &[shape.tab_depth_mm, shape.tab_width_mm], shape.source);
+    push("tab, outward by across", "{} × {} mm", &[shape.tab_depth_mm, shape.tab_width_mm], shape.source);
     push("screw outside the outer face", "{} mm", &[shape.screw_out_mm], shape.source);
-    push("least window, width and height", "{} x {} mm", &[WINDOW_WIDTH.get(), tall], window_source);
+    push("least window, width and height", "{} × {} mm", &[WINDOW_WIDTH.get(), tall], window_source);
     let shelf = shelf_z(height);
     push("shelf for the tab", "z = {} mm", &[shelf.get()], shelf.source());
     let tip = tongue_tip_z(height);

@@ -154,25 +154,25 @@ pub const AUDIO_JACKS: [ThreadedSocket; 2] = [jack("3.5 mm socket M6", 6.0, 6.2)
 
 sizes! {
     group "connectors";
-    USB_C_MOUTH: [f64; 2] = [8.34, 2.56], "USB-C socket, mouth", "{} x {} mm",
+    USB_C_MOUTH: [f64; 2] = [8.34, 2.56], "USB-C socket, mouth", "{} × {} mm",
         Source::published(PARTS_LISTS, "USB-C receptacle, two texts");
-    USB_C_SHELL: [f64; 2] = [8.25, 2.4], "USB-C plug, metal shell", "{} x {} mm",
+    USB_C_SHELL: [f64; 2] = [8.25, 2.4], "USB-C plug, metal shell", "{} × {} mm",
         Source::published(PARTS_LISTS, "USB-C plug, two texts");
     USB_C_PANEL_MAX: f64 = 2.0, "USB-C socket, wall in front of it", "at most {} mm",
         Source::published(PARTS_LISTS, "USB-C receptacle behind a knock-out of 10 x 4 mm");
-    USB_C_PLUG_BODY: [f64; 2] = [12.35, 6.5], "USB-C plug, largest body: the window in thick sheet", "{} x {} mm",
+    USB_C_PLUG_BODY: [f64; 2] = [12.35, 6.5], "USB-C plug, largest body: the window in thick sheet", "{} × {} mm",
         Source::from_memory(TRADE, "USB-C plug overmould, greatest size");
-    USB_C_KNOCK_OUT: [f64; 2] = [10.0, 4.0], "USB-C opening in thin sheet", "{} x {} mm",
+    USB_C_KNOCK_OUT: [f64; 2] = [10.0, 4.0], "USB-C opening in thin sheet", "{} × {} mm",
         Source::published(PARTS_LISTS, "USB-C receptacle, two texts");
-    USB_A_SHELL: [f64; 2] = [13.1, 5.7], "USB-A socket, shell", "{} x {} mm",
+    USB_A_SHELL: [f64; 2] = [13.1, 5.7], "USB-A socket, shell", "{} × {} mm",
         Source::published(PARTS_LISTS, "USB-A receptacle, one text");
-    USB_A_WINDOW: [f64; 2] = [15.0, 8.0], "USB-A lead for panels, window", "{} x {} mm",
+    USB_A_WINDOW: [f64; 2] = [15.0, 8.0], "USB-A lead for panels, window", "{} × {} mm",
         Source::published(PARTS_LISTS, "panel lead, one panel");
     USB_A_SCREWS: f64 = 28.0, "USB-A lead for panels, screw holes apart", "{} mm; others 30",
         Source::published(PARTS_LISTS, "panel lead, one panel");
     USB_A_SCREW_HOLE: f64 = 3.1, "USB-A lead for panels, screw hole", "{} mm diameter",
         Source::published(PARTS_LISTS, "panel lead, one panel");
-    USB_A_PLUG_BODY: [f64; 2] = [16.0, 8.0], "USB-A plug, largest body: the window in thick sheet", "{} x {} mm",
+    USB_A_PLUG_BODY: [f64; 2] = [16.0, 8.0], "USB-A plug, largest body: the window in thick sheet", "{} × {} mm",
         Source::from_memory(TRADE, "USB-A plug overmould");
     AUDIO_DEPTH: f64 = 30.0, "3.5 mm socket with its leads, behind the panel", "{} mm",
         Source::from_memory(TRADE, "threaded 3.5 mm sockets");

@@ -84,7 +84,7 @@ sizes! {
         Source::from_memory(TRADE, "inside the board: only backplates matter");
     MOUNT_LGA1700: f64 = 78.0, "Cooler holes about an LGA1700 socket", "{} mm square",
         Source::from_memory(TRADE, "inside the board: only backplates matter");
-    MOUNT_AM4: [f64; 2] = [54.0, 90.0], "Cooler holes about AM4 and AM5 sockets", "{} x {} mm",
+    MOUNT_AM4: [f64; 2] = [54.0, 90.0], "Cooler holes about AM4 and AM5 sockets", "{} × {} mm",
         Source::from_memory(TRADE, "inside the board: only backplates matter");
     SOCKET_SCATTER: [f64; 2] = [5.0, 15.0], "How far the socket's place differs between boards", "±{} on Mini-ITX, ±{} mm on larger ones",
         Source::common_practice(TRADE, "makers' reports; no standard fixes the socket");

@@ -346,7 +346,7 @@ fn list_drive(kind: DriveKind, out: &mut Vec<Entry>) {
     let body = body(kind);
     push(
         "width, greatest length".to_owned(),
-        "{} ±{} x {} mm",
+        "{} ±{} × {} mm",
         &[body.width_mm, body.width_tolerance_mm, body.length_max_mm],
         body.source,
     );

@@ -226,7 +226,7 @@ pub(super) fn entries(out: &mut Vec<Entry>) {
         out.push(Entry::new(
             "fans",
             format!("Radiator {}: size seen", radiator.class_mm),
-            "about {} x {} x {} mm",
+            "about {} × {} x {} mm",
             &size.get(),
             size.source(),
         ));

@@ -16,7 +16,7 @@ use super::table::sizes;
 
 sizes! {
     group "boards";
-    IO_SIZE: [f64; 2] = [158.75, 44.45], "I/O aperture, width and height", "{} x {} mm",
+    IO_SIZE: [f64; 2] = [158.75, 44.45], "I/O aperture, width and height", "{} × {} mm",
         Source::published(ATX, "figure 4; microATX 1.2 page 14");
     IO_SIZE_TOLERANCE: f64 = 0.20, "I/O aperture, tolerance of width and height", "±{} mm",
         Source::published(ATX, "figure 4");

@@ -84,7 +84,7 @@ sizes! {
 pub(super) fn entries(out: &mut Vec<Entry>) {
     for paper in Paper::ALL {
         let sheet = size(paper);
-        out.push(Entry::new("paper", paper.label(), "{} x {} mm", &sheet.get(), sheet.source()));
+        out.push(Entry::new("paper", paper.label(), "{} × {} mm", &sheet.get(), sheet.source()));
     }
     size_entries(out);
 }

@@ -266,7 +266,7 @@ sizes! {
     group "sheets";
     EDGE_TRIM: [f64; 2] = [5.0, 10.0], "Trim off each edge of a sheet before laying panels on it", "{} to {} mm",
         Source::common_practice(WORKSHOP, "edges are rarely square and clean");
-    LASER_BED_SIDES: [f64; 2] = [300.0, 200.0], "Smallest common laser bed; larger ones go to 1300 x 900", "{} x {} mm",
+    LASER_BED_SIDES: [f64; 2] = [300.0, 200.0], "Smallest common laser bed; larger ones go to 1300 x 900", "{} × {} mm",
         Source::common_practice(TRADE, "laser beds limit the size of a panel");
     FIBREBOARD_MOVES: [f64; 2] = [0.0005, 0.0035], "Fibreboard grows for each percent of moisture, along and through, as a share of its size", "{} / {}",
         Source::published(MDF_SHEETS, "movement with moisture");
@@ -309,8 +309,8 @@ pub(super) fn entries(out: &mut Vec<Entry>) {
             out.push(Entry::new("sheets", name("thicknesses sold"), "{*} mm", sold.get(), sold.source()));
         }
         for sheet in stock_sheets(material) {
-            let name = name(&format!("sheet {} x {}", sheet.length_mm, sheet.width_mm));
-            out.push(Entry::new("sheets", name, "{} x {} mm", &[sheet.length_mm, sheet.width_mm], sheet.source));
+            let name = name(&format!("sheet {} × {}", sheet.length_mm, sheet.width_mm));
+            out.push(Entry::new("sheets", name, "{} × {} mm", &[sheet.length_mm, sheet.width_mm], sheet.source));
         }
     }
     size_entries(out);

@@ -201,7 +201,7 @@ pub(super) fn entries(out: &mut Vec<Entry>) {
             out.push(Entry::new(
                 "supplies",
                 format!("{}: face and usual depth", kind.label()),
-                "{} x {} x {} mm",
+                "{} × {} x {} mm",
                 &[size.face_width_mm, size.face_height_mm, size.depth_mm],
                 size.source,
             ));

@@ -201,7 +201,7 @@ fn hole_from_memory(scene: &Scene, found: &mut Vec<Finding>) {
         };
         found.push(
             HOLE_FROM_MEMORY
-                .note(format!("{which} on a size from memory: measure yours. {}", feature.why))
+                .note(format!("{which} on a size from memory: measure yours. {}.", feature.why))
                 .with_counts(count, 0)
                 .with_remedy("Hold the real part against the template before you drill.")
                 .with_about([format!("{}/{}", sheet.id(), feature.id)])

@@ -14,10 +14,10 @@ use crate::panels::words::edge_words;
 use crate::panels::{Edge, Face, Feature, FeatureKind, Panel};
 use crate::sorting::sort_by;
 
-/// Letters for a panel of this longest side, mm: one forty-fifth of it, so that panels of all sizes read alike when
-/// the page shows them equally large.
+/// Letters for a panel of this longest side, mm: one thirty-sixth of it, so that panels of all sizes read alike when
+/// the page shows them equally large, and on a small screen, too, where the page makes letters larger than they are here.
 fn letters(longest_mm: f64) -> f64 {
-    (longest_mm / 45.0).clamp(3.5, 10.0)
+    (longest_mm / 36.0).clamp(3.5, 12.0)
 }
 
 /// The picture of a panel. Each feature is a shape with the id `PANEL/FEATURE` and a title that says why it is there.
