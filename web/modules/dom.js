@@ -64,6 +64,16 @@ export function say(node, text) {
   if (node.textContent !== text) node.textContent = text;
 }
 
+/**
+ * How many characters a field shows, for browsers that cannot size it by what is in it. Set only where it changes: a
+ * style that is set again is worked out again.
+ * @param {HTMLElement} field
+ * @param {number} chars
+ */
+export function wide(field, chars) {
+  if (field.style.getPropertyValue("--chars") !== String(chars)) field.style.setProperty("--chars", String(chars));
+}
+
 let count = 0;
 
 /**

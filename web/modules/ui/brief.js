@@ -1,6 +1,6 @@
 // The brief: one sentence that says what is built. Its underlined values are real controls, edited in place.
 
-import { h, say } from "../dom.js";
+import { h, say, wide } from "../dom.js";
 import { article, inWords } from "../words.js";
 import { NumberBox } from "./number-box.js";
 
@@ -247,7 +247,6 @@ export class Brief {
    */
   #show(list, name) {
     if (list.value !== name) list.value = name;
-    // For browsers that cannot size a list by what it shows.
-    list.style.setProperty("--chars", String(list.selectedOptions[0]?.text.length ?? 4));
+    wide(list, list.selectedOptions[0]?.text.length ?? 4);
   }
 }

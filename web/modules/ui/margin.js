@@ -27,6 +27,8 @@ export class Margin {
   /** @type {number | null} */ #selected = null;
   /** @type {Map<string, HTMLLIElement>} */ #notes = new Map();
   /** @type {HTMLLIElement[]} */ #shown = [];
+  /** @type {WeakMap<HTMLLIElement, string>} what each note says: most changes leave most of them as they are */
+  #written = new WeakMap();
   #verdict = h("p", { class: "verdict" });
   #filters;
   #list = h("ol", { class: "notes" });
@@ -81,8 +83,12 @@ export class Margin {
       const name = nameOf(finding, kept);
       const note = this.#notes.get(name) ?? this.#note(finding);
       kept.set(name, note);
-      fill(note, finding, index);
-      this.#offer(note, finding);
+      const words = JSON.stringify([index, finding]);
+      if (this.#written.get(note) !== words) {
+        this.#written.set(note, words);
+        fill(note, finding, index);
+        this.#offer(note, finding);
+      }
       note.hidden = this.#filter !== "all" && this.#filter !== finding.severity;
       return note;
     });

@@ -1,7 +1,7 @@
 // A field for one number: what fits is taken while it is typed, what does not is refused in words beside it and
 // loses nothing.
 
-import { h, say, unique } from "../dom.js";
+import { h, say, unique, wide } from "../dom.js";
 import { allowed, plain, typed } from "../words.js";
 
 /** @typedef {import("../../wasm/panelwright.js").Choice} Choice */
@@ -62,7 +62,7 @@ export class NumberBox {
     if (value === null) this.input.removeAttribute("aria-valuenow");
     else this.input.setAttribute("aria-valuenow", String(value));
     this.input.setAttribute("aria-valuetext", value === null ? "left open" : `${value} ${this.#unit()}`.trim());
-    this.input.style.setProperty("--chars", String(Math.max(2, this.input.value.length || (this.input.placeholder || "").length)));
+    wide(this.input, Math.max(2, this.input.value.length || (this.input.placeholder || "").length));
   }
 
   #unit() {
