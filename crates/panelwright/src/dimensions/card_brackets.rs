@@ -100,6 +100,10 @@ sizes! {
         Source::derived(CEM, "figure 9-5: 5 mm bent by 5 degrees from the outer face");
     TONGUE_RELIEF: f64 = 1.0, "Room for the bent tongue outside the bracket's face", "at least {} mm",
         Source::derived(CEM, "figure 9-5: the tip stands about 0.45 mm out");
+    HOLLOW_LEAVES: f64 = 2.0, "Sheet left behind the hollow for a bent tongue", "at least {} mm",
+        Source::common_practice("Workshop custom", "what a chisel or a cutter does not break through");
+    TONGUE_OVER_FLOOR: f64 = 0.3, "Air under a tongue that ends above the floor", "at least {} mm",
+        Source::common_practice("Workshop custom", "what shows that two parts do not touch");
     TONGUE_SLOT_WIDTH: f64 = 11.0, "Slot in the tray for a tongue, width", "at least {} mm",
         Source::derived(CEM, "figure 9-5: a tongue of 10.19 mm and play");
     TONGUE_SLOT_Y: [f64; 2] = [-13.3, -10.5], "Slot in the tray for a tongue, along the case", "y = {} to {} mm",

@@ -28,9 +28,6 @@ const TONGUE_GRIP: Sourced<f64> =
 /// Air around a bracket, mm (common practice: as brackets are placed).
 const SEAT_AIR_MM: f64 = AROUND_HARDWARE.get();
 
-/// Air left under a tongue that ends above the floor, mm (common practice).
-const TONGUE_OVER_FLOOR_MM: f64 = 0.3;
-
 /// Widest gap in which a tongue still counts as held, mm (common practice).
 const TONGUE_PLAY_MM: f64 = 3.0;
 
@@ -92,7 +89,7 @@ fn card_tongue(scene: &Scene, found: &mut Vec<Finding>) {
                 .with_mm(room, depth)
                 .with_mends(Remedy::new().at_least(
                     "board.standoff",
-                    scene.case.spec.board.standoff_mm + depth - room + TONGUE_OVER_FLOOR_MM,
+                    scene.case.spec.board.standoff_mm + depth - room + cards::TONGUE_OVER_FLOOR.get(),
                     |height| format!("take standoffs of {height} or more"),
                 ))
                 .with_about([bracket.id.as_str(), floor.id()])

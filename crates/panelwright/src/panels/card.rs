@@ -29,9 +29,6 @@ const TIE_DOWN_MM: [f64; 2] = [6.0, 18.0];
 /// `STANDOFF_CLEARING_TONGUE`).
 const TONGUE_PLAY_MM: f64 = 0.77;
 
-/// Sheet left behind a tongue's hollow, at least, mm (common practice).
-const HOLLOW_LEAVES_MM: f64 = 2.0;
-
 pub(super) fn features(bench: &mut Bench) {
     let Some(spec) = bench.spec.card.as_ref() else { return };
     window(bench, spec);
@@ -160,7 +157,8 @@ fn tie(bench: &mut Bench, spec: &CardSpec) {
 /// laser cuts no hollows, and thin sheet has none to give: there the checks say what to do.
 fn tongue_hollows(bench: &mut Bench, spec: &CardSpec) {
     let (deep, back) = (cards::TONGUE_RELIEF, bench.panel(Wall::Back));
-    if bench.spec.making.method(Wall::Back) == Method::Laser || bench.thickness() - deep.get() < HOLLOW_LEAVES_MM {
+    let thin = bench.thickness() - deep.get() < cards::HOLLOW_LEAVES.get();
+    if thin || bench.spec.making.method(Wall::Back) == Method::Laser {
         return;
     }
     let area = back.sound();
