@@ -178,9 +178,10 @@ const fn most_press(material: Material) -> Option<f64> {
 
 fn fingers_press(scene: &Scene, found: &mut Vec<Finding>) {
     let spec = scene.case.spec;
-    let press = -spec.making.play_mm;
-    let joined = spec.making.joints.seams.iter().find(|seam| matches!(seam.joint, Joint::Finger | Joint::Tab));
-    let Some(seam) = joined.filter(|_| press > TOUCH_MM) else { return };
+    let joined = spec.making.joints.seams.iter().filter(|seam| matches!(seam.joint, Joint::Finger | Joint::Tab));
+    let presses = joined.map(|seam| (seam, -spec.making.play_mm(seam)));
+    let strongest = presses.reduce(|a, b| if b.1 > a.1 { b } else { a });
+    let Some((seam, press)) = strongest.filter(|(_, press)| *press > TOUCH_MM) else { return };
     let finding = match most_press(spec.sheet.material) {
         None => FINGERS_PRESS.blocks("Acrylic joints that press crack.").with_mm(-press, 0.0).with_mends(
             Remedy::new().mend(

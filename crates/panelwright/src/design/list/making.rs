@@ -221,7 +221,7 @@ fn joints() -> Vec<Choice> {
             .help("Open: about three times the sheet's thickness.", PRACTICE)
             .done(),
         Entry::open_mm(891, "joint.play", group, "Play of fingers and tabs", [-0.3, 1.0], 0.01)
-            .help("Altogether; below 0 they press. Open: by method and material. Acrylic must never press.", PRACTICE)
+            .help("Altogether; below 0 they press. Open: by material and by the looser of both panels' methods. Acrylic must never press.", PRACTICE)
             .done(),
         Entry::mm(892, "joint.block", group, "Locating block, thickness", [5.0, 30.0], 0.5, 12.0)
             .presets(&[("10", 10.0), ("12", 12.0), ("15", 15.0), ("20", 20.0)])

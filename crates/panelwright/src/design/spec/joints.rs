@@ -108,8 +108,8 @@ pub struct Joints {
 }
 
 impl Joints {
-    pub(super) fn of(read: &Reader, method: Method) -> Self {
-        Self { seams: Seam::ALL.map(|seam| seam_of(read, seam, method)) }
+    pub(super) fn of(read: &Reader, method: Method, method_of: [Method; 6]) -> Self {
+        Self { seams: Seam::ALL.map(|seam| seam_of(read, seam, method, method_of)) }
     }
 
     /// Butt joints with brackets at every corner; the sides run through over front and top, or they over the sides.
@@ -159,17 +159,7 @@ impl Joints {
     }
 }
 
-fn seam_of(read: &Reader, seam: Seam, method: Method) -> SeamSpec {
-    let glued = SleeveJoin::of(read.name("sleeve.join")) == Some(SleeveJoin::Glue);
-    let chosen = Joint::of(read.name(&format!("joint.{}", seam.name())));
-    let joint = chosen.unwrap_or(match (seam, method) {
-        // Floor and back carry everything: screwed, so that they come apart.
-        (Seam::FloorBack, _) => Joint::Brackets,
-        (_, Method::Hand) if glued => Joint::Blocks,
-        (_, Method::Hand) => Joint::Brackets,
-        (_, Method::Router) => Joint::Rebate,
-        (_, Method::Laser) => Joint::Finger,
-    });
+fn seam_of(read: &Reader, seam: Seam, method: Method, method_of: [Method; 6]) -> SeamSpec {
     let [one, other] = seam.walls();
     let sides = Corners::of(read.name("sleeve.corners")) != Some(Corners::Face);
     let usual = usual_through(seam, sides);
@@ -178,6 +168,21 @@ fn seam_of(read: &Reader, seam: Seam, method: Method) -> SeamSpec {
         _ => Wall::of(read.name(&format!("through.{}", seam.name()))).unwrap_or(usual),
     };
     let covered = if through == one { other } else { one };
+    let glued = SleeveJoin::of(read.name("sleeve.join")) == Some(SleeveJoin::Glue);
+    let by_hand = if glued { Joint::Blocks } else { Joint::Brackets };
+    let chosen = Joint::of(read.name(&format!("joint.{}", seam.name())));
+    let joint = chosen.unwrap_or(match (seam, method) {
+        // Floor and back carry everything: screwed, so that they come apart.
+        (Seam::FloorBack, _) => Joint::Brackets,
+        (_, Method::Hand) => by_hand,
+        // The rebate is in the panel that runs through, which may be made in a way that cuts none.
+        (_, Method::Router) => match method_of[through as usize] {
+            Method::Router => Joint::Rebate,
+            Method::Laser => Joint::Finger,
+            Method::Hand => by_hand,
+        },
+        (_, Method::Laser) => Joint::Finger,
+    });
     SeamSpec { seam, joint, through, covered, chosen: chosen.is_some() }
 }
 

@@ -1,6 +1,6 @@
 //! What a design says of its making: method, tools, joints.
 
-use super::joints::Joints;
+use super::joints::{Joints, SeamSpec};
 use super::picks::picks;
 use super::reader::Reader;
 use super::{Material, Wall};
@@ -79,8 +79,8 @@ pub struct MakingSpec {
     pub joints: Joints,
     /// Wanted width of a finger or tab.
     pub finger_mm: Option<f64>,
-    /// Play of fingers and tabs altogether; below 0 they press.
-    pub play_mm: f64,
+    /// Play that fingers and tabs of each panel want altogether, in the order of [`Wall`]; below 0 they press.
+    pub play_of: [f64; 6],
     /// Thickness of a locating block.
     pub block_mm: f64,
     /// Edges of hand work are true to ± this, by the maker's own word; open: by the class of the method.
@@ -118,9 +118,9 @@ impl MakingSpec {
                 lettering: read.on("laser.lettering"),
             },
             hairline: read.on("file.hairline"),
-            joints: Joints::of(read, method),
+            joints: Joints::of(read, method, method_of),
             finger_mm: read.open("joint.finger"),
-            play_mm: read.open("joint.play").unwrap_or_else(|| usual_play(method, material)),
+            play_of: method_of.map(|method| read.open("joint.play").unwrap_or_else(|| usual_play(method, material))),
             block_mm: read.mm("joint.block"),
             own_accuracy_mm: (read.name("accuracy") == "own" || read.is_changed("sheet.cut"))
                 .then(|| read.mm("sheet.cut")),
@@ -131,6 +131,12 @@ impl MakingSpec {
     #[must_use]
     pub const fn method(&self, wall: Wall) -> Method {
         self.method_of[wall as usize]
+    }
+
+    /// Play of the fingers or tabs of a seam: the more of what its two panels want, for the looser tool cuts half of it.
+    #[must_use]
+    pub fn play_mm(&self, seam: &SeamSpec) -> f64 {
+        f64::max(self.play_of[seam.through as usize], self.play_of[seam.covered as usize])
     }
 
     /// Whether the sleeve's width is filed to the chassis rather than cut by measure: front and top made by hand, by
@@ -201,7 +207,7 @@ const fn usual_play(method: Method, material: Material) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::{Design, Spec};
+    use crate::design::{Design, Seam, Spec};
 
     fn making(choices: &[(&str, serde_json::Value)]) -> MakingSpec {
         let mut design = Design::default();
@@ -230,6 +236,33 @@ mod tests {
         // Shorter than the table begins, longer than it ends.
         assert_eq!(accuracy(&[], 0.1), 0.2);
         assert_eq!(accuracy(&[], 9000.0), 4.0);
+    }
+
+    /// Laser-cut plywood presses by 0.1 mm; what is cut by hand wants 0.2 mm of play, whatever it meets.
+    #[test]
+    fn a_joint_has_the_play_of_the_looser_of_its_two_panels() {
+        let play = |choices: &[(&str, serde_json::Value)], seam: Seam| {
+            let making = making(choices);
+            making.play_mm(&making.joints.seams[seam as usize])
+        };
+        let laser = [("method", "laser".into()), ("sheet.material", "plywood".into())];
+        let mixed = [laser[0].clone(), laser[1].clone(), ("method.left", "hand".into())];
+        assert_eq!(play(&laser, Seam::LeftFront), -0.1);
+        assert_eq!(play(&mixed, Seam::LeftFront), 0.2);
+        assert_eq!(play(&mixed, Seam::RightFront), -0.1);
+        let own = [laser[0].clone(), mixed[2].clone(), ("joint.play", 0.05.into())];
+        assert_eq!(play(&own, Seam::LeftFront), 0.05);
+    }
+
+    #[test]
+    fn no_panel_gets_a_rebate_that_its_method_cannot_cut() {
+        let joints = |left: &str| {
+            let making = making(&[("method", "router".into()), ("method.left", left.into())]);
+            [Seam::LeftFront, Seam::RightFront].map(|seam| making.joints.seams[seam as usize].joint)
+        };
+        assert_eq!(joints("same"), [Joint::Rebate, Joint::Rebate]);
+        assert_eq!(joints("laser"), [Joint::Finger, Joint::Rebate]);
+        assert_eq!(joints("hand"), [Joint::Brackets, Joint::Rebate]);
     }
 
     #[test]

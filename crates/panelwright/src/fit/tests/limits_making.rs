@@ -54,13 +54,13 @@ pub(super) fn rows() -> Vec<Row> {
             of(|spec| {
                 joined(spec, Joint::Finger);
                 spec.sheet.material = Material::Acrylic;
-                spec.making.play_mm = -over;
+                spec.making.play_of = [-over; 6];
             })
         }),
         ("fingers-press", Caution, "fibreboard", "left", |over| {
             of(|spec| {
                 joined(spec, Joint::Finger);
-                spec.making.play_mm = -0.1 - over;
+                spec.making.play_of = [-0.1 - over; 6];
             })
         }),
         ("joint-corners-round", Caution, "a gap as deep as the sheet is thick", "left", |over| {

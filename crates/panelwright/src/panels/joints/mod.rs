@@ -136,7 +136,7 @@ fn rebate(bench: &mut Bench, seam: &SeamSpec, shared: Aabb) {
     let mut room = shared;
     // Room for the glue on the covered panel's inside; its outside stays flush with the edge.
     let (across, sense, _) = case.inner(seam.covered);
-    let play = bench.spec.making.play_mm.max(0.0);
+    let play = bench.spec.making.play_mm(seam).max(0.0);
     if sense > 0.0 {
         room.max[across] += play;
     } else {
@@ -161,7 +161,7 @@ fn fingers(bench: &mut Bench, seam: &SeamSpec, shared: Aabb, axis: usize) {
     let t = bench.thickness();
     let range = [shared.min[axis], shared.max[axis]];
     let stretches = layout::fingers(range, t, bench.spec.making.finger_mm);
-    let play = bench.spec.making.play_mm / 4.0;
+    let play = bench.spec.making.play_mm(seam) / 4.0;
     let last = stretches.len().saturating_sub(1);
     let rooms = |of_the_other: usize| -> Vec<Aabb> {
         stretches
@@ -193,7 +193,7 @@ fn tabs(bench: &mut Bench, seam: &SeamSpec, shared: Aabb, axis: usize) {
     }
     gaps.push(along(&shared, axis, [from, whole.max[axis]]));
     gap(bench, seam.covered, &gaps);
-    let half = bench.spec.making.play_mm / 2.0;
+    let half = bench.spec.making.play_mm(seam) / 2.0;
     let (across, ..) = bench.arrangement.case.inner(seam.covered);
     for (index, [start, end]) in tabs.into_iter().enumerate() {
         let mut room = along(&shared, axis, [start - half, end + half]);
