@@ -237,6 +237,8 @@ def test_files_of_a_design_that_must_not_be_cut_say_so(panelwright, tmp_path):
         source.write_text(json.dumps(design))
         panelwright("make", source, "--out", tmp_path / name)
         files = sorted(tmp_path.glob(f"{name}/cut/*.dxf")) + sorted(tmp_path.glob(f"{name}/sheets/*.dxf"))
+        # The piece to measure the beam by is cut before anything else.
+        files = [file for file in files if file.stem != "kerf-test"]
         assert len(files) >= 7
         for file in files:
             head = file.read_text().split("SECTION")[0]

@@ -93,6 +93,16 @@ Examples:
         #[arg(long)]
         force: bool,
     },
+    /// Say how wide a laser cuts, from what the ten pieces of the kerf test piece measure together
+    ///
+    /// The test piece is cut/kerf-test.dxf in the pack of a design with a panel made by laser: 100 mm wide as drawn.
+    #[command(after_help = "\
+Examples:
+  panelwright kerf 98.5")]
+    Kerf {
+        /// What the pieces measure, pushed together, in mm
+        measured: f64,
+    },
     /// Say whether everything fits; exit code 1 when something blocks
     #[command(after_help = "\
 Exit codes: 0 nothing blocks; 1 something blocks; 2 the input is wrong.

@@ -66,6 +66,12 @@ pub enum Failure {
         /// What is wrong with it.
         error: FingerprintError,
     },
+    /// A test piece that measures what it cannot.
+    #[error("{measured} mm: the pieces of the kerf test piece measure less than 100 mm together, and 90 mm at least")]
+    Kerf {
+        /// What was given.
+        measured: f64,
+    },
     /// Two designs from one standard input.
     #[error("standard input holds one design; name a file or a link for the other")]
     Twice,

@@ -74,6 +74,10 @@ fn run(task: &Task) -> Result<u8, Failure> {
             make::test_page(paper, out, *force)?;
             output::print(&format!("{}\n", out.display()))?;
         }
+        Task::Kerf { measured } => {
+            let kerf = make::kerf(*measured).ok_or(Failure::Kerf { measured: *measured })?;
+            output::print(&format!("{kerf} mm: set laser.kerf to {kerf}\n"))?;
+        }
         Task::Check { design, json } => {
             let build = make::checked(&input::design(design)?);
             output::print(&if *json { build_json::findings_json(&build) } else { check::report(&build) })?;

@@ -46,4 +46,4 @@ pub use router::{Reach, reach};
 pub use rule::{CutProblem, CutRule, RELIEF_ROOM, RouterRule, Trouble};
 pub use strokes::{strokes, strokes_width_mm};
 pub use tabs::{MARK_MM, TabRule, Tabs, mark, tabs};
-pub use test_piece::kerf_test_piece;
+pub use test_piece::{KERF_DRAWN_MM, KERF_PIECES, kerf_test_piece};

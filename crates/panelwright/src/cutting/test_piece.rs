@@ -13,7 +13,14 @@ use super::panel::{Cut, CutPanel, LayerUse, OUTLINE, layer};
 use super::rule::CutRule;
 use super::strokes::{strokes, strokes_width_mm};
 use crate::drawing::Contour;
+use crate::drawing::number::format_number;
 use crate::panels::Face;
+
+/// How many rectangles the test piece of a pack has: enough to make the error of a calliper small (common practice).
+pub const KERF_PIECES: u32 = 10;
+
+/// How wide they are drawn together, mm: a calliper opens that far (common practice).
+pub const KERF_DRAWN_MM: f64 = 100.0;
 
 /// Height of the pieces, mm: enough to hold and to measure across (common practice).
 const HIGH_MM: f64 = 20.0;
@@ -46,7 +53,10 @@ pub fn kerf_test_piece(pieces: u32, drawn_mm: f64, thickness_mm: f64) -> CutPane
         size_mm: [drawn_mm, HIGH_MM],
         rule: CutRule::Nominal,
         seen_from: Face::Outside,
-        notes: Vec::new(),
+        notes: vec![
+            format!("cut it, push the {pieces} loose pieces together again and measure them: S mm"),
+            format!("the cut is ({} - S) / {pieces} mm wide: enter that for the laser", format_number(drawn_mm, 2)),
+        ],
         layers: vec![numbers, parting, outline],
         problems: Vec::new(),
     }

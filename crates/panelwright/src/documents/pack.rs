@@ -9,8 +9,10 @@ use super::templates::words::PAGE_CAUTIONS;
 use super::warnings::{blocking, warnings};
 use super::{build_json, lists, marking, panel_files, sheets, templates};
 use crate::Build;
-use crate::cutting::{CutPanel, FileMarks, cut_panel_to_dxf, cut_panel_to_svg, go_name};
-use crate::design::{Wall, write_file};
+use crate::cutting::{
+    CutPanel, FileMarks, KERF_DRAWN_MM, KERF_PIECES, cut_panel_to_dxf, cut_panel_to_svg, go_name, kerf_test_piece,
+};
+use crate::design::{Method, Wall, write_file};
 use crate::drawing::{SvgOptions, svg};
 use crate::pictures::{CaseView, case_picture};
 
@@ -46,6 +48,13 @@ pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
             files.push((format!("{name}.svg"), cut_panel_to_svg(cut, marks, lines).into_bytes()));
         }
     }
+    if build.panels.iter().any(|panel| build.spec.making.method(panel.wall) == Method::Laser) {
+        // Cut before anything else, whatever the checks say of the design: it bears no warning of it.
+        let marks = FileMarks::of(&build.fingerprint);
+        let piece = kerf_test_piece(KERF_PIECES, KERF_DRAWN_MM, build.spec.sheet.thickness_mm());
+        files.push((format!("cut/{KERF_TEST}.dxf"), cut_panel_to_dxf(&piece, marks).into_bytes()));
+        files.push((format!("cut/{KERF_TEST}.svg"), cut_panel_to_svg(&piece, marks, lines).into_bytes()));
+    }
     if build.spec.making.hand.marking {
         for panel in &build.panels {
             let hand = marking::hand_of(&build.spec, panel);
@@ -72,7 +81,7 @@ pub fn is_pack_name(name: &str) -> bool {
         None => FIXED.contains(&name),
         Some(("panels", file)) => file.strip_suffix(".svg").is_some_and(panel),
         Some(("marking", file)) => file.strip_suffix(".csv").is_some_and(panel),
-        Some(("cut", file)) => drawn(file).is_some_and(|stem| panel(&plain(&stem))),
+        Some(("cut", file)) => drawn(file).is_some_and(|stem| stem == KERF_TEST || panel(&plain(&stem))),
         Some(("lists", file)) => file.strip_suffix(".csv").is_some_and(|stem| lists::NAMES.contains(&stem)),
         Some(("sheets", "saw-cuts.txt")) => true,
         Some(("sheets", file)) => drawn(file).is_some_and(|stem| {
@@ -83,6 +92,9 @@ pub fn is_pack_name(name: &str) -> bool {
         Some(_) => false,
     }
 }
+
+/// Name of the kerf test piece among the cutting files.
+const KERF_TEST: &str = "kerf-test";
 
 /// The files of every pack that lie in no folder of it.
 const FIXED: [&str; 7] =
@@ -120,7 +132,8 @@ fn readme(build: &Build) -> String {
          sheets/         the panels on the sheets they are cut from: pictures, saw cuts, files for machines\n\
          cut/            the panels for router or laser, DXF and SVG, mm; each file says which face is up.\n\
          \x20               NAME-first is cut from the inside face, before the sheet is turned over for NAME;\n\
-         \x20               layer tabs-…mm marks where holding tabs of that height stay\n\
+         \x20               layer tabs-…mm marks where holding tabs of that height stay;\n\
+         \x20               kerf-test is there for a laser: cut it first, it says how to measure the beam\n\
          marking/        tables for marking out by hand, where the design asks for them\n\
          panels/         the panels as drawings at true scale\n\
          case.svg        a picture of the case\n\
