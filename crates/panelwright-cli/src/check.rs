@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use panelwright::Build;
+use panelwright::drawing::number::format_number;
 use panelwright::fit::{Finding, Severity};
 
 /// Every finding, the heaviest first, and a line that sums up.
@@ -41,12 +42,8 @@ fn about(finding: &Finding) -> String {
 
 fn numbers(finding: &Finding) -> String {
     let unit = if finding.unit.is_empty() { String::new() } else { format!(" {}", finding.unit) };
-    let number = |value: f64| {
-        // Hundredths are finer than any tool; a rounded -0 would read as a fault.
-        let text = format!("{value:.2}");
-        let text = text.trim_end_matches('0').trim_end_matches('.');
-        format!("{}{unit}", if text == "-0" { "0" } else { text })
-    };
+    // Hundredths are finer than any tool.
+    let number = |value: f64| format!("{}{unit}", format_number(value, 2));
     match (finding.measured, finding.needed) {
         (Some(measured), Some(needed)) => format!("Measured {}, needed {}.", number(measured), number(needed)),
         (Some(measured), None) => format!("Measured {}.", number(measured)),

@@ -231,6 +231,7 @@ function inRows({ file, looked, why }, opened) {
 function sentence(all, own, others, mark) {
   const design = mark === null ? "the design on the bench" : `design ${mark}`;
   if (own === all) return `${all === 1 ? "It belongs" : `All ${all} files belong`} to ${design}.`;
+  if (all === 1) return others === 1 ? `It does not belong to ${design}: do not mix them.` : `It is not known to belong to ${design}.`;
   const strange = others === 0 ? "none to another" : `${others} to another: do not mix them`;
   return `${own} of ${counted(all, "file")} ${own === 1 ? "belongs" : "belong"} to ${design}, ${strange}.`;
 }
