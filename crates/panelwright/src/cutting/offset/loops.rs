@@ -127,7 +127,11 @@ impl<'a> ByX<'a> {
     }
 }
 
-/// Walks the parts from end to start until each way closes; `None` when one does not.
+/// Stretches that all but run on leave slivers beside the way that is taken, each about as long as their ends are apart,
+/// mm. Alone they lead nowhere.
+const SLIVER_MM: f64 = 4.0 * SHORT_MM;
+
+/// Walks the parts from end to start until each way closes; `None` when one does not, slivers aside.
 fn walk(stretches: &[Segment], parts: Vec<Part>) -> Option<Vec<Contour>> {
     let mut left: Vec<Option<Part>> = parts.into_iter().map(Some).collect();
     let mut found = Vec::new();
@@ -135,12 +139,21 @@ fn walk(stretches: &[Segment], parts: Vec<Part>) -> Option<Vec<Contour>> {
         let Some(mut last) = left[first].take() else { continue };
         let start = last.ends[0].1;
         let mut way = vec![last];
-        while !near(last.ends[1].1, start) {
-            let next = next(&left, stretches, last.ends[1].1)?;
-            last = left[next].take()?;
+        let closes = loop {
+            if near(last.ends[1].1, start) {
+                break true;
+            }
+            let Some(part) = next(&left, stretches, last.ends[1].1).and_then(|index| left[index].take()) else {
+                break false;
+            };
+            last = part;
             way.push(last);
+        };
+        if closes {
+            found.push(closed(stretches, way));
+        } else if way.iter().map(|part| part.length_mm(&stretches[part.of])).sum::<f64>() > SLIVER_MM {
+            return None;
         }
-        found.push(closed(stretches, way));
     }
     Some(found)
 }

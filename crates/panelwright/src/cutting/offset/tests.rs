@@ -62,6 +62,23 @@ fn what_is_narrower_than_twice_the_distance_vanishes() {
     assert!(offset(&Contour::rect(0.0, 0.0, 50.0, 3.0), -1.4, Joins::Sharp).is_ok());
 }
 
+/// Two edges that all but run on: moved inward they cross so near to their ends that the crossing is hardly one.
+#[test]
+fn edges_that_hardly_turn_are_offset_whatever_is_left_of_their_crossing() {
+    for hundredths in 1..400 {
+        let apart_mm = stretches::SHORT_MM * f64::from(hundredths) / 100.0;
+        // Ends 1.2 mm inside a turn of as many radians lie that far apart.
+        let rise = 50.0 * apart_mm / 1.2;
+        let plate = Contour::polygon([(0.0, 0.0), (50.0, 0.0), (100.0, rise), (100.0, 50.0), (0.0, 50.0)]);
+        for joins in [Joins::Sharp, Joins::Round] {
+            let inner = offset(&plate, -1.2, joins).unwrap_or_else(|lost| panic!("{apart_mm}: {lost:?}"));
+            // Steiner's formula for inward offsets, all but right angles.
+            let expected = plate.area() - 1.2 * plate.length_mm() + 4.0 * 1.2 * 1.2;
+            assert!((inner.area() - expected).abs() < 0.005, "{apart_mm}: {} {expected}", inner.area());
+        }
+    }
+}
+
 #[test]
 fn a_dumb_bell_splits() {
     let bell = Contour::polygon([
