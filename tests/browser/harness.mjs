@@ -58,9 +58,12 @@ export async function servePage(handed = (_, bytes) => bytes) {
   };
 }
 
-/** Chromium with nothing of an earlier visit in it. Each `newContext()` is a new visitor. */
-export function startBrowser() {
-  return chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: flags });
+/**
+ * Chromium with nothing of an earlier visit in it. Each `newContext()` is a new visitor.
+ * @param {string[]} [more] flags beside the usual ones
+ */
+export function startBrowser(more = []) {
+  return chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: [...flags, ...more] });
 }
 
 /**

@@ -35,6 +35,8 @@ test("a note about a hole brings the panel it is in", async () => {
   await note(page, "a foot's hole and the edge of the floor").click();
   assert.equal(await page.locator('.picker [data-panel][aria-pressed="true"]').innerText(), "Floor");
   assert.ok((await page.locator(".marks .spot").count()) > 0, "its hole is marked");
+  await page.locator(".picker [data-panel]", { hasText: "All" }).click();
+  assert.deepEqual(await page.locator(".panel-figure.marked .caption-name").allInnerTexts(), ["Floor"], "and its panel among all");
   assert.deepEqual(wrong, []);
   await context.close();
 });

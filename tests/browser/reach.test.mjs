@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { PHONE, drawn, newVisitor, open, sideways, violations } from "./harness.mjs";
+import { PHONE, drawn, newVisitor, open, sideways, startBrowser, violations } from "./harness.mjs";
 import { browser, host } from "./stage.mjs";
 
 for (const colorScheme of /** @type {const} */ (["light", "dark"])) {
@@ -20,6 +20,20 @@ for (const colorScheme of /** @type {const} */ (["light", "dark"])) {
       await context.close();
     });
   }
+}
+
+for (const [width, height] of [[360, 780], [1280, 900]]) {
+  test(`letters twice as large need no sideways scrolling, ${width} wide`, async () => {
+    const large = await startBrowser(["--blink-settings=defaultFontSize=32"]);
+    const { page, wrong } = await newVisitor(large, { viewport: { width, height } });
+    await open(page, host.url);
+    assert.equal(await page.evaluate(() => getComputedStyle(document.documentElement).fontSize), "32px");
+    assert.equal(await sideways(page), 0);
+    const picture = await page.locator(".stage > svg").boundingBox();
+    assert.ok(picture && picture.width > 150 && picture.height > 150, `the case is drawn: ${JSON.stringify(picture)}`);
+    assert.deepEqual(wrong, []);
+    await large.close();
+  });
 }
 
 test("a phone 360 wide needs no sideways scrolling, whatever is open", async () => {

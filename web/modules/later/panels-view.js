@@ -23,7 +23,7 @@ export class PanelsView {
   /** @type {View | null} */ #view = null;
   /** @type {string} */ #chosen = "";
   /** @type {string} */ #fingerprint = "";
-  /** @type {string[]} */ #marked = [];
+  /** @type {string[]} what is marked: panels, and features of them */ #marked = [];
   #container;
   #picker = h("div", { class: "picker", role: "group", "aria-label": "Which panel" });
   #floor = h("div", { class: "panels" });
@@ -63,8 +63,8 @@ export class PanelsView {
 
   /** @param {string[]} ids */
   mark(ids) {
-    this.#marked = ids.filter((id) => id.includes("/"));
-    const on = this.#marked.map((id) => id.split("/")[0] ?? "");
+    this.#marked = ids;
+    const on = ids.flatMap((id) => (id.includes("/") ? [id.split("/")[0] ?? ""] : []));
     // The panel that is large may be another one.
     if (on[0] && this.#chosen !== "" && !on.includes(this.#chosen)) {
       this.#chosen = on[0];
@@ -72,8 +72,12 @@ export class PanelsView {
       // One that is out of sight is drawn when it is opened.
       if (this.#view && !this.#container.hidden) this.update(this.#view);
     }
+    this.#showMarks();
+  }
+
+  #showMarks() {
     this.#one?.mark(this.#marked);
-    for (const [id, figure] of this.#figures) figure.classList.toggle("marked", !this.#one && ids.some((each) => each.split("/")[0] === id));
+    for (const [id, figure] of this.#figures) figure.classList.toggle("marked", !this.#one && this.#marked.some((each) => each.split("/")[0] === id));
   }
 
   /** @param {Finding} finding */
@@ -165,10 +169,10 @@ export class PanelsView {
       const kept = before?.state(panel);
       this.#floor.replaceChildren(this.#one.element);
       if (kept) this.#one.restore(kept);
-      this.#one.mark(this.#marked);
     } else {
       this.#drawAll(view);
     }
+    this.#showMarks();
     this.#scale();
     this.#events.drawn();
   }
