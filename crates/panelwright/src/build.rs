@@ -94,6 +94,12 @@ impl Build {
         self.size().outside_mm.iter().product::<f64>() / 1e6
     }
 
+    /// Sheet the panels take, mm²: their bounding rectangles together, for that is how sheet is cut up.
+    #[must_use]
+    pub fn sheet_mm2(&self) -> f64 {
+        self.panels.iter().map(|panel| panel.size_mm[0] * panel.size_mm[1]).sum()
+    }
+
     /// The panel of a wall.
     #[must_use]
     pub fn panel(&self, wall: Wall) -> Option<&Panel> {

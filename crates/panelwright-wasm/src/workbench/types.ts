@@ -45,7 +45,7 @@ export interface Told {
     outside_mm: [number, number, number];
     inside_mm: [number, number, number];
     volume_l: number;
-    /** Area of all panels together. */
+    /** Sheet the panels take: their bounding rectangles together, without waste. */
     sheet_mm2: number;
   };
   findings: Finding[];

@@ -95,7 +95,7 @@ impl<'a> View<'a> {
                 outside_mm: build.size().outside_mm,
                 inside_mm: build.size().inside_mm,
                 volume_l: build.volume_l(),
-                sheet_mm2: build.panels.iter().map(|panel| panel.outline.area()).sum(),
+                sheet_mm2: build.sheet_mm2(),
             },
             findings: build.findings.iter().map(finding).collect(),
             counts: Counts {

@@ -98,7 +98,7 @@ pub fn build_json(build: &Build) -> String {
             thickness_mm: Number(case.thickness_mm),
             gap_mm: Number(case.gap_mm),
             volume_l: Number(build.volume_l()),
-            sheet_mm2: Number(build.panels.iter().map(|panel| panel.size_mm[0] * panel.size_mm[1]).sum()),
+            sheet_mm2: Number(build.sheet_mm2()),
         },
         parts: build.parts.iter().map(parts::entry).collect(),
         panels: build.panels.iter().map(panels::entry).collect(),

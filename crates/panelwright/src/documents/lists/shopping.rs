@@ -218,7 +218,11 @@ fn finish_lines(build: &Build, cases: f64) -> Vec<ShoppingLine> {
         line.pack = TIN_ML.get();
         line.price = prices.paint;
         let edges: f64 = build.panels.iter().map(super::cut_list::edge_length_mm).sum();
-        line.note = format!("{} m of edge for each case, three coats", format_number(edges / 1000.0, 1));
+        line.note = format!(
+            "{} m of edge for each case, {} coats",
+            format_number(edges / 1000.0, 1),
+            format_number(super::finish::EDGE_COATS.get(), 0)
+        );
         out.push(line.packed());
     }
     out
