@@ -25,11 +25,11 @@ pub const STRIP_MM: f64 = EDGE_MM + feet::NUT_SIDE_MM / 2.0 + AIR_MM;
 /// Whether what holds a foot above the floor has room below the board and its leads.
 #[must_use]
 pub fn fit_below_board(spec: &Spec) -> bool {
-    if spec.feet.kind == FeetKind::None {
+    let floor = spec.sheet.thickness_mm();
+    let high = feet::above_floor(&spec.feet, floor)[1].max(feet::bolt_end_mm(&spec.feet, floor));
+    if high <= 0.0 {
         return true;
     }
-    let end = feet::bolt_end_mm(&spec.feet, spec.sheet.thickness_mm());
-    let high = feet::above_floor(spec.feet.kind)[1].max(end);
     high + AIR_MM + UNDERSIDE_LEADS.get() <= spec.board.standoff_mm
 }
 
@@ -49,8 +49,9 @@ pub fn place(spec: &FeetSpec, floor: [f64; 4], floor_z: [f64; 2], parts: &[Part]
         ([left + inset, rear - inset], [1.0, -1.0]),
     ];
     // At best the end of the bolt, too, and the leads under the board have their room; at least the nut has.
-    let end = feet::bolt_end_mm(spec, floor_z[1] - floor_z[0]);
-    let nut = feet::above_floor(spec.kind)[1];
+    let floor_mm = floor_z[1] - floor_z[0];
+    let end = feet::bolt_end_mm(spec, floor_mm);
+    let nut = feet::above_floor(spec, floor_mm)[1];
     let mut best = taken(spec, floor_z, parts, reserved, nut.max(end), UNDERSIDE_LEADS.get());
     let mut least = taken(spec, floor_z, parts, reserved, nut, 0.0);
     let mut out = Vec::new();

@@ -245,3 +245,35 @@ fn pads_leave_the_brackets_of_a_low_board_their_screws() {
         }
     }
 }
+
+/// Low pads, as they are sold to be stuck on, take no screw: nothing is drilled for them and nothing blocks. From the
+/// height on at which an M4 of a sold length holds in them and stays inside, they are screwed: 12 is 12.35 at most, and
+/// 6 of sheet, 0.8 of washer and 5.6 of pad less 1 left are as much.
+#[test]
+fn low_pads_are_stuck_on_and_higher_ones_screwed() {
+    for (height, screwed) in [(2.0, false), (5.0, false), (6.5, false), (6.55, true), (8.0, true), (12.0, true)] {
+        let mut design = Design::default();
+        for (key, value) in [
+            ("size.rule", serde_json::Value::from("smallest")),
+            ("feet.kind", "pads".into()),
+            ("feet.height", height.into()),
+            ("supply.kind", "brick".into()),
+            ("supply.jack_hole", 8.0.into()),
+        ] {
+            design.set_json(key, &value).unwrap();
+        }
+        let build = crate::Build::of(&design);
+        assert!(!build.blocked(), "{height}: {:#?}", build.findings);
+        let drilled = build.panels.iter().flat_map(|panel| &panel.features).any(|feature| feature.id == "foot-1");
+        let lengths: Vec<_> = build
+            .screws
+            .iter()
+            .filter(|screw| screw.id.starts_with("screw-foot"))
+            .map(|screw| screw.length_mm)
+            .collect();
+        assert_eq!((drilled, lengths.len()), (screwed, if screwed { 4 } else { 0 }), "{height}");
+        assert!(lengths.iter().all(Option::is_some), "{height}: {lengths:?}");
+        let pads = if screwed { "Pad, screwed" } else { "Pad, stuck on" };
+        assert!(build.fasteners.iter().any(|line| line.what == pads && line.count == 4), "{height}");
+    }
+}

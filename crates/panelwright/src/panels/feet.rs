@@ -1,4 +1,4 @@
-//! Feet: bolts or spikes of M6, or pads on M4, through the floor.
+//! Feet: bolts or spikes of M6, or pads on M4, through the floor; low pads are stuck on.
 
 use super::bench::{Bench, Cut};
 use super::panel::Purpose;
@@ -8,22 +8,21 @@ use crate::dimensions::fasteners::Thread;
 use crate::fastening::{Fastener, nut_name, washer_name};
 use crate::parts::feet as feet_parts;
 
-/// Thread that holds a pad, mm: one diameter of M4 (common practice).
-const PAD_HOLDS_MM: f64 = 4.0;
-
-/// Pad left under the point of its screw, mm (common practice).
-const PAD_LEFT_MM: f64 = 1.0;
-
 pub(super) fn features(bench: &mut Bench) {
     let kind = bench.spec.feet.kind;
     let height = bench.spec.feet.height_mm;
+    let t = bench.thickness();
+    if feet_parts::are_stuck(&bench.spec.feet, t) {
+        let count = bench.arrangement.feet.len();
+        bench.loose.push(Fastener::new("Pad, stuck on", count, Some(height), ["floor"]));
+        return;
+    }
     let (thread, why) = match kind {
         FeetKind::Bolts => (Thread::M6, "M6 bolt from below, a nut on either side of the floor"),
         FeetKind::Spikes => (Thread::M6, "M6 spike from below, nut inside"),
         FeetKind::Pads => (Thread::M4, "M4 from inside into the pad"),
         FeetKind::None => return,
     };
-    let t = bench.thickness();
     let diameter = bench.clearance(thread);
     let feet = bench.arrangement.feet.clone();
     for (index, [x, y]) in feet.iter().enumerate() {
@@ -49,8 +48,8 @@ pub(super) fn features(bench: &mut Bench) {
                 Plan { washers: 0..=0, ..plan }.screw([*x, *y, 0.0], [0.0, 0.0, 1.0])
             }
             FeetKind::Pads | FeetKind::None => {
-                let deepest = (height - PAD_LEFT_MM).max(0.0);
-                let grip = Grip::Depth(PAD_HOLDS_MM.min(deepest), Some(deepest));
+                let [least, most] = feet_parts::pad_depth_mm(&bench.spec.feet, t).unwrap_or_default();
+                let grip = Grip::Depth(least, Some(most));
                 let plan = Plan::new(name, "screw into a pad", thread, t, grip).joins(joins);
                 plan.screw([*x, *y, t], [0.0, 0.0, -1.0])
             }

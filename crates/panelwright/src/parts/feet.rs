@@ -14,14 +14,35 @@ pub const NUT_HEIGHT_MM: f64 = 6.8;
 /// Head of a pad's screw above the floor, mm: M4 pan head 3.1 (ISO 7045) on a washer 0.8 (ISO 7089).
 pub const PAD_SCREW_HEIGHT_MM: f64 = 3.9;
 
-/// A foot's parts above the floor: side and height, mm.
+/// Thread that holds a pad, mm: one diameter of M4 (common practice).
+const PAD_HOLDS_MM: f64 = 4.0;
+
+/// Pad left under the point of its screw, mm (common practice).
+const PAD_LEFT_MM: f64 = 1.0;
+
+/// How deep a pad's screw from inside goes into it, at least and at most, mm; `None` for a pad so low that no length
+/// sold holds in it and stays inside it: such a pad is stuck on, as low ones are sold (common practice).
 #[must_use]
-pub const fn above_floor(kind: FeetKind) -> [f64; 2] {
-    match kind {
+pub fn pad_depth_mm(spec: &FeetSpec, floor_mm: f64) -> Option<[f64; 2]> {
+    let depth = [PAD_HOLDS_MM, spec.height_mm - PAD_LEFT_MM];
+    let [least, most] = depth.map(|depth| floor_mm + washer(Thread::M4).thickness_mm + depth);
+    sold_length_between_mm(Thread::M4, least, most).map(|_| depth)
+}
+
+/// Whether the feet are pads that nothing but their own glue holds: the floor gets no hole for them.
+#[must_use]
+pub fn are_stuck(spec: &FeetSpec, floor_mm: f64) -> bool {
+    spec.kind == FeetKind::Pads && pad_depth_mm(spec, floor_mm).is_none()
+}
+
+/// A foot's parts above the floor: side and height, mm; 0 where it has none.
+#[must_use]
+pub fn above_floor(spec: &FeetSpec, floor_mm: f64) -> [f64; 2] {
+    match spec.kind {
         FeetKind::Bolts | FeetKind::Spikes => [NUT_SIDE_MM, NUT_HEIGHT_MM],
         // M4 washer 9 outside (ISO 7089).
-        FeetKind::Pads => [9.0, PAD_SCREW_HEIGHT_MM],
-        FeetKind::None => [0.0, 0.0],
+        FeetKind::Pads if !are_stuck(spec, floor_mm) => [9.0, PAD_SCREW_HEIGHT_MM],
+        FeetKind::Pads | FeetKind::None => [0.0, 0.0],
     }
 }
 
@@ -53,21 +74,22 @@ pub fn bolt_end_mm(spec: &FeetSpec, floor_mm: f64) -> f64 {
 /// One foot at a place of the floor; `floor_z` are the floor's lower and upper faces.
 #[must_use]
 pub fn part(spec: &FeetSpec, number: usize, at: [f64; 2], floor_z: [f64; 2]) -> Part {
-    let [side, height] = above_floor(spec.kind);
+    let [side, height] = above_floor(spec, floor_z[1] - floor_z[0]);
     // Below: a bolt head or nut with its washer, a pad of 20 mm, a spike's collar (from memory: measure yours).
     let below = if spec.kind == FeetKind::Pads { 20.0 } else { NUT_SIDE_MM };
     let square = |side: f64, z: [f64; 2]| {
         Aabb::new([at[0] - side / 2.0, at[1] - side / 2.0, z[0]], [at[0] + side / 2.0, at[1] + side / 2.0, z[1]])
     };
+    let mut bodies = vec![square(below, [floor_z[0] - spec.height_mm, floor_z[0]])];
+    if height > 0.0 {
+        bodies.push(square(side, [floor_z[1], floor_z[1] + height]));
+    }
     Part {
         id: format!("foot-{number}"),
         kind: PartKind::Foot,
         label: format!("Foot {number}"),
         carrier: Carrier::Chassis,
-        bodies: vec![
-            square(below, [floor_z[0] - spec.height_mm, floor_z[0]]),
-            square(side, [floor_z[1], floor_z[1] + height]),
-        ],
+        bodies,
         keep_clear: Vec::new(),
     }
 }

@@ -269,14 +269,12 @@ fn feet() -> Vec<Choice> {
             "feet.kind",
             group,
             "Feet",
-            &[
-                ("bolts", "M6 bolts through the floor"),
-                ("pads", "pads, screwed"),
-                ("spikes", "M6 spikes"),
-                ("none", "none"),
-            ],
+            &[("bolts", "M6 bolts through the floor"), ("pads", "pads"), ("spikes", "M6 spikes"), ("none", "none")],
         )
-        .help("Bolts set the height; pads are short.", PRACTICE)
+        .help(
+            "Bolts set the height; pads are short: screwed, or stuck on where they are too low for a screw.",
+            PRACTICE,
+        )
         .done(),
         Entry::mm(701, "feet.height", group, "Their height", [2.0, 80.0], 0.5, 40.0)
             .presets(&[("pads, 10", 10.0), ("25", 25.0), ("inlet below, 40", 40.0)])
