@@ -200,7 +200,10 @@ fn joints() -> Vec<Choice> {
         let kinds = if *name == "floor_back" { &kinds[..5] } else { &kinds[..] };
         list.push(
             Entry::pick(code, &kind, group, label, kinds)
-                .help("By hand: brackets, or glue as chosen for the sleeve. Router: rebate. Laser: fingers.", PRACTICE)
+                .help(
+                    "By hand: brackets, or glue as chosen for the sleeve. Router: rebate, in thin sheet as by hand. Laser: fingers.",
+                    PRACTICE,
+                )
                 .done(),
         );
         if *name != "floor_back" {

@@ -3,7 +3,9 @@
 use super::making::{Joint, Method};
 use super::reader::Reader;
 use super::{Corners, SleeveJoin, Wall};
+use crate::dimensions::sheets::WEB_MIN_FIBREBOARD;
 use crate::dimensions::source::{Source, Sourced};
+use crate::solid::TOUCH_MM;
 
 /// Share of the sheet that a rebate takes away.
 pub const REBATE_SHARE: Sourced<f64> =
@@ -177,13 +179,19 @@ fn seam_of(read: &Reader, seam: Seam, method: Method, method_of: [Method; 6]) ->
         (_, Method::Hand) => by_hand,
         // The rebate is in the panel that runs through, which may be made in a way that cuts none.
         (_, Method::Router) => match method_of[through as usize] {
-            Method::Router => Joint::Rebate,
+            Method::Router if bears_rebates(read) => Joint::Rebate,
             Method::Laser => Joint::Finger,
-            Method::Hand => by_hand,
+            Method::Router | Method::Hand => by_hand,
         },
         (_, Method::Laser) => Joint::Finger,
     });
     SeamSpec { seam, joint, through, covered, chosen: chosen.is_some() }
+}
+
+/// Whether the sheet is thick enough for a rebate to leave something of it.
+fn bears_rebates(read: &Reader) -> bool {
+    let thickness = read.open("sheet.measured").unwrap_or_else(|| read.mm("sheet.nominal"));
+    thickness * (1.0 - REBATE_SHARE.get()) >= WEB_MIN_FIBREBOARD.get() - TOUCH_MM
 }
 
 /// Who runs through unless the maker says otherwise.
@@ -209,5 +217,33 @@ impl super::Spec {
     pub fn has_sleeve_brackets(&self) -> bool {
         let seams = &self.making.joints.seams;
         seams.iter().any(|seam| seam.seam != Seam::FloorBack && seam.joint == Joint::Brackets)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::{Design, Spec};
+
+    /// Half of 4 mm leaves the 2 mm that a web wants; a router joins thinner sheet as a saw does.
+    #[test]
+    fn a_router_cuts_no_rebate_that_leaves_too_little() {
+        for (thickness, join, joint) in [
+            (4.0, "glue", Joint::Rebate),
+            (3.99, "glue", Joint::Blocks),
+            (3.99, "brackets", Joint::Brackets),
+            (6.0, "brackets", Joint::Rebate),
+        ] {
+            let mut design = Design::default();
+            for (key, value) in [
+                ("method", serde_json::Value::from("router")),
+                ("sleeve.join", join.into()),
+                ("sheet.measured", thickness.into()),
+            ] {
+                design.set_json(key, &value).unwrap();
+            }
+            let joints = Spec::of(&design).making.joints;
+            assert_eq!(joints.seams[Seam::LeftFront as usize].joint, joint, "{thickness} {join}");
+        }
     }
 }
