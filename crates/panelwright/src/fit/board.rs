@@ -76,16 +76,20 @@ fn metal_under_board(scene: &Scene, found: &mut Vec<Finding>) {
             .max_by(|a, b| a.max[2].total_cmp(&b.max[2]));
         let Some(body) = nearest else { continue };
         let gap = under - body.max[2];
-        if gap >= MIN_STANDOFF.get() - TOUCH_MM {
+        // Wood may come as near as the leads allow.
+        let wood = part.kind == PartKind::Block;
+        let needed = if wood { UNDERSIDE_LEADS } else { MIN_STANDOFF };
+        if gap >= needed.get() - TOUCH_MM {
             continue;
         }
         let name = words::capital(&words::part(part));
         let finding = if gap < UNDERSIDE_LEADS.get() - TOUCH_MM {
             METAL_UNDER_BOARD
                 .blocks(format!(
-                    "{name} comes within {} of the board; its leads may be {} long and would touch metal.",
+                    "{name} comes within {} of the board; its leads may be {} long and would touch {}.",
                     words::mm(gap),
-                    words::limit(UNDERSIDE_LEADS.get())
+                    words::limit(UNDERSIDE_LEADS.get()),
+                    if wood { "it" } else { "metal" }
                 ))
                 .with_mm(gap, UNDERSIDE_LEADS.get())
                 .with_source(UNDERSIDE_LEADS.source())
@@ -98,7 +102,7 @@ fn metal_under_board(scene: &Scene, found: &mut Vec<Finding>) {
                 ))
                 .with_mm(gap, MIN_STANDOFF.get())
         };
-        let standoff = scene.case.spec.board.standoff_mm + MIN_STANDOFF.get() - gap;
+        let standoff = scene.case.spec.board.standoff_mm + needed.get() - gap;
         found.push(
             finding
                 .with_mends(

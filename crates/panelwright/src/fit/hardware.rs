@@ -6,9 +6,12 @@ use super::mend::Remedy;
 use super::rule::Rule;
 use super::scene::Scene;
 use super::words;
+use crate::design::{Joint, SizeRule, Wall};
+use crate::dimensions::boards::IO_Z;
 use crate::dimensions::source::Source;
-use crate::panels::Unplaced;
-use crate::parts::PartKind;
+use crate::panels::{Unplaced, stem as seam_of};
+use crate::parts::{Part, PartKind};
+use crate::solid::TOUCH_MM;
 
 pub(super) const BRACKET_WITHOUT_PLACE: Rule = Rule {
     name: "bracket-without-place",
@@ -31,7 +34,61 @@ fn kind(joint: &str) -> PartKind {
     }
 }
 
+/// Room above a bracket's leg below the connector opening, mm (common practice).
+const BELOW_OPENING_MM: f64 = 0.5;
+
+/// Between floor and back a low board is in the way, with the opening for its connectors: higher standoffs leave the
+/// brackets their room below both.
+fn above_it(scene: &Scene, missing: &Unplaced, kind: PartKind, placed: usize) -> Remedy {
+    let remedy = Remedy::new();
+    let spec = scene.case.spec;
+    let leg = match kind {
+        PartKind::Block => spec.making.block_mm,
+        _ => spec.hardware.bracket.leg_mm,
+    };
+    let least = leg - IO_Z.get()[0] + BELOW_OPENING_MM;
+    // With two of three the joint holds: nothing need be taken anew for the third.
+    let low = placed < 2 && missing.walls == [Wall::Floor, Wall::Back] && spec.board.standoff_mm < least - TOUCH_MM;
+    if !low {
+        remedy
+    } else if matches!(spec.size, SizeRule::Given(_)) {
+        // What stands beside the board in a case that does not grow may be in the way as well.
+        remedy.say("take higher standoffs")
+    } else {
+        remedy.at_least("board.standoff", least, |height| format!("take standoffs of {height} or more"))
+    }
+}
+
+/// Says where blocks are glued in because brackets found no place.
+fn blocks_instead(scene: &Scene, found: &mut Vec<Finding>) {
+    for seam in scene.case.arrangement.case.joints.seams.iter().filter(|seam| seam.joint == Joint::Brackets) {
+        let walls = seam.seam.walls();
+        let name = format!("{}-{}", walls[0].name(), walls[1].name());
+        let blocks: Vec<&Part> = scene.of(PartKind::Block).filter(|part| seam_of(&part.id) == name).collect();
+        let Some(first) = blocks.first() else { continue };
+        let brackets = scene.of(PartKind::Bracket).filter(|part| seam_of(&part.id) == name).count();
+        let [a, b] = walls.map(words::panel);
+        let text = if blocks.len() == 1 {
+            format!("A bracket between {a} and {b} finds no free place: a locating block is glued there instead.")
+        } else {
+            format!(
+                "{} brackets between {a} and {b} find no free place: locating blocks are glued there instead.",
+                blocks.len()
+            )
+        };
+        found.push(
+            BRACKET_WITHOUT_PLACE
+                .note(text)
+                .with_counts(brackets, brackets + blocks.len())
+                .with_remedy("Cut the blocks of the list and glue them in, or make the case larger.")
+                .with_about(blocks.iter().map(|part| part.id.as_str()))
+                .with_at(first.bounds().centre()),
+        );
+    }
+}
+
 fn bracket_without_place(scene: &Scene, found: &mut Vec<Finding>) {
+    blocks_instead(scene, found);
     let mut told: Vec<&str> = Vec::new();
     for missing in scene.case.unplaced {
         let joint = stem(&missing.id);
@@ -48,8 +105,12 @@ fn bracket_without_place(scene: &Scene, found: &mut Vec<Finding>) {
             .parts
             .iter()
             .filter(|part| {
-                matches!(part.kind, PartKind::Bracket | PartKind::CaptiveNut | PartKind::Block)
-                    && stem(&part.id) == joint
+                match part.kind {
+                    PartKind::Bracket | PartKind::CaptiveNut => stem(&part.id) == joint,
+                    // Blocks stand in for brackets, too.
+                    PartKind::Block => kind != PartKind::CaptiveNut && seam_of(&part.id) == seam_of(&missing.id),
+                    _ => false,
+                }
             })
             .count();
         let (what, smaller) = match kind {
@@ -70,7 +131,7 @@ fn bracket_without_place(scene: &Scene, found: &mut Vec<Finding>) {
         let at = scene.sheet(missing.walls[0]).map(|sheet| sheet.solid.centre());
         let mut finding = finding
             .with_counts(placed, placed + count)
-            .with_mends(Remedy::new().say(smaller).say("make the case larger"))
+            .with_mends(above_it(scene, missing, kind, placed).say(smaller).say("make the case larger"))
             .with_about(missing.walls.map(|wall| wall.name()));
         finding.at = at;
         found.push(finding);

@@ -11,6 +11,8 @@ pub(super) struct Corner {
     /// Gap between each leg and its panel's inside face, mm.
     pub gaps: [f64; 2],
     pub size: BracketSize,
+    /// How much is filed off the end of the second leg, mm.
+    pub filed_mm: f64,
     /// Middle of the bracket along the corner, case frame.
     pub at: f64,
 }
@@ -37,7 +39,8 @@ impl Corner {
             low[own] = own_at;
             high[own] = own_at + own_sense * self.size.thickness_mm;
             low[other] = other_at;
-            high[other] = other_at + other_sense * self.size.leg_mm;
+            let filed = if index == 1 { self.filed_mm } else { 0.0 };
+            high[other] = other_at + other_sense * (self.size.leg_mm - filed);
             let along = self.axis();
             low[along] = self.at - self.size.width_mm / 2.0;
             high[along] = self.at + self.size.width_mm / 2.0;
@@ -87,7 +90,7 @@ mod tests {
     fn a_bracket_lies_in_its_corner_and_its_holes_are_where_the_bag_says() {
         let case = CaseSize::example(true);
         let size = BracketSize { leg_mm: 20.0, width_mm: 15.0, thickness_mm: 1.5, hole_mm: 13.0 };
-        let corner = Corner { walls: [Wall::Floor, Wall::Back], gaps: [0.0, 0.0], size, at: 100.0 };
+        let corner = Corner { walls: [Wall::Floor, Wall::Back], gaps: [0.0, 0.0], size, filed_mm: 0.0, at: 100.0 };
         let [floor, back] = corner.legs(&case);
         assert_eq!((floor.min, floor.max), ([92.5, 271.0, 6.0], [107.5, 291.0, 7.5]));
         assert_eq!((back.min, back.max), ([92.5, 289.5, 6.0], [107.5, 291.0, 26.0]));

@@ -65,7 +65,31 @@ pub(super) fn features(bench: &mut Bench) {
             bench.unplaced.push(Unplaced { id: wanted.id.clone(), walls });
         }
     }
+    blocks_for_brackets(bench, &mut site, &all);
     joints::blocks(bench, &mut site);
+}
+
+/// Fewer hold no joint: it turns on one (common practice).
+const BRACKETS_LEAST: usize = 2;
+
+/// Where too few brackets of a joint found a place, blocks are glued into the corner as far as there is room for them:
+/// they are lower than a bracket's leg, and no nut stands on them.
+fn blocks_for_brackets(bench: &mut Bench, site: &mut Site, all: &[Wanted]) {
+    for wanted in all.iter().filter(|wanted| wanted.kind == PartKind::Bracket) {
+        let Some(spot) = wanted.spots.first() else { continue };
+        let holds = |part: &&Part| {
+            matches!(part.kind, PartKind::Bracket | PartKind::Block)
+                && joints::stem(&part.id) == joints::stem(&wanted.id)
+        };
+        if bench.hardware.iter().filter(holds).count() >= BRACKETS_LEAST {
+            continue;
+        }
+        let Some(missing) = bench.unplaced.iter().position(|unplaced| unplaced.id == wanted.id) else { continue };
+        let id = wanted.id.replacen("bracket", "block", 1);
+        if joints::block(bench, site, spot.walls, spot.range, &id) {
+            bench.unplaced.remove(missing);
+        }
+    }
 }
 
 /// How brackets of the sleeve are held to its panels.
@@ -239,7 +263,8 @@ fn place(bench: &mut Bench, site: &mut Site, wanted: &Wanted) -> bool {
             .spots
             .iter()
             .map(|spot| {
-                let corner = Corner { walls: spot.walls, gaps: spot.gaps, size: wanted.size, at: spot.wanted };
+                let corner =
+                    Corner { walls: spot.walls, gaps: spot.gaps, size: wanted.size, filed_mm: 0.0, at: spot.wanted };
                 Seat::new(bench, &wanted.id, corner, (wanted.holes)(wanted, spot, fixing))
             })
             .collect();
@@ -348,7 +373,17 @@ fn tongue_bracket(bench: &mut Bench, site: &mut Site) {
             holes: bracket_holes,
             fixing: Fixing::Through(0.0),
         };
-        let corner = Corner { walls: [Wall::Floor, Wall::Back], gaps: [0.0, seat.stack_mm], size, at: seat.x };
+        let corner = Corner {
+            walls: [Wall::Floor, Wall::Back],
+            gaps: [0.0, seat.stack_mm],
+            size,
+            filed_mm: seat.filed_mm,
+            at: seat.x,
+        };
+        let filed = match seat.filed_mm {
+            0.0 => String::new(),
+            filed => format!("its leg filed to {} mm, ", format_number(size.leg_mm - filed, 2)),
+        };
         let (axis, sense, face) = case.inner(Wall::Back);
         let centre = corner.hole(&case, 1);
         let half = washer_of.outside_mm / 2.0;
@@ -373,7 +408,7 @@ fn tongue_bracket(bench: &mut Bench, site: &mut Site) {
             hole(
                 Fixing::Through(seat.stack_mm),
                 &format!(
-                    "set off the back by {} washers, for the tongue needs {} mm",
+                    "{filed}set off the back by {} washers, for the tongue needs {} mm",
                     seat.washers,
                     format_number(seat.needed_mm, 2)
                 ),

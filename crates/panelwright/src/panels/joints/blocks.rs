@@ -6,7 +6,8 @@ use super::super::panel::Assembly;
 use super::super::sheet::covers_nothing;
 use super::super::site::Site;
 use super::super::{Unplaced, sleeve};
-use crate::design::{Joint, SeamSpec};
+use crate::design::{Joint, SeamSpec, Wall};
+use crate::dimensions::boards::UNDERSIDE_LEADS;
 use crate::drawing::number::format_number;
 use crate::fastening::Fastener;
 use crate::parts::{Carrier, Part, PartKind};
@@ -33,14 +34,32 @@ pub(in super::super) fn features(bench: &mut Bench, site: &mut Site) {
 
 fn of_seam(bench: &mut Bench, site: &mut Site, seam: &SeamSpec) {
     let walls = seam.seam.walls();
+    let [from, to] = super::super::hardware::clear_of_sliding(bench, walls);
+    let count = if to - from > THIRD_FROM_MM { 3 } else { 2 };
+    for index in 0..count {
+        let share = (to - from) / count as f64;
+        let range = [from + share * index as f64, from + share * (index + 1) as f64];
+        let id = format!("block-{}-{}-{}", walls[0].name(), walls[1].name(), index + 1);
+        if !block(bench, site, walls, range, &id) {
+            bench.unplaced.push(Unplaced { id, walls });
+        }
+    }
+}
+
+/// Glues a block into a stretch of a corner, the longest that finds room; false where none does.
+pub(in super::super) fn block(
+    bench: &mut Bench,
+    site: &mut Site,
+    walls: [Wall; 2],
+    [low, high]: [f64; 2],
+    id: &str,
+) -> bool {
     let case = bench.arrangement.case;
     let axis = axis_along(walls);
-    let carrier = match sleeve::assembly(seam.through) {
+    let carrier = match sleeve::assembly(walls[0]) {
         Assembly::Chassis => Carrier::Chassis,
         Assembly::Sleeve => Carrier::Sleeve,
     };
-    let [from, to] = super::super::hardware::clear_of_sliding(bench, walls);
-    let count = if to - from > THIRD_FROM_MM { 3 } else { 2 };
     let size = bench.spec.making.block_mm;
     let body = |middle: f64, length: f64| {
         let (mut low, mut high) = ([0.0; 3], [0.0; 3]);
@@ -53,43 +72,42 @@ fn of_seam(bench: &mut Bench, site: &mut Site, seam: &SeamSpec) {
         high[axis] = middle + length / 2.0;
         Aabb::new(low, high)
     };
-    for index in 0..count {
-        let share = (to - from) / count as f64;
-        let (low, high) = (from + share * index as f64, from + share * (index + 1) as f64);
-        let id = format!("block-{}-{}-{}", walls[0].name(), walls[1].name(), index + 1);
-        let found = LENGTHS_MM.into_iter().filter(|length| *length <= high - low).find_map(|length| {
-            let middle = (low + high) / 2.0;
-            let half = (high - low - length) / 2.0;
-            let steps = f64::floor(half / STEP_MM) as i32;
-            (0..=2 * steps)
-                .map(|step| {
-                    // From the middle outward, to both sides in turn.
-                    let by = f64::from((step + 1) / 2) * STEP_MM;
-                    body(if step % 2 == 0 { middle + by } else { middle - by }, length)
-                })
-                .find(|block| {
-                    site.is_free(&[*block], carrier)
-                        && walls.iter().all(|wall| covers_nothing(bench.panel(*wall), block))
-                })
-        });
-        match found {
-            Some(block) => {
-                let part = Part {
-                    id: id.clone(),
-                    kind: PartKind::Block,
-                    label: "Locating block".to_owned(),
-                    carrier,
-                    bodies: vec![block],
-                    keep_clear: Vec::new(),
-                };
-                site.add(&part);
-                bench.hardware.push(part);
-                let length = block.size()[axis];
-                let side = format_number(size, 2);
-                let name = format!("Locating block {side} x {side}");
-                bench.loose.push(Fastener::new(&name, 1, Some(length), walls.map(|wall| wall.name())));
-            }
-            None => bench.unplaced.push(Unplaced { id, walls }),
-        }
-    }
+    // The board's leads come down to what lies below it.
+    let (_, _, top) = case.inner(Wall::Top);
+    let with_air = |block: &Aabb| {
+        let mut room = *block;
+        room.max[2] = (room.max[2] + UNDERSIDE_LEADS.get()).min(top).max(block.max[2]);
+        room
+    };
+    let found = LENGTHS_MM.into_iter().filter(|length| *length <= high - low).find_map(|length| {
+        let middle = (low + high) / 2.0;
+        let half = (high - low - length) / 2.0;
+        let steps = f64::floor(half / STEP_MM) as i32;
+        (0..=2 * steps)
+            .map(|step| {
+                // From the middle outward, to both sides in turn.
+                let by = f64::from((step + 1) / 2) * STEP_MM;
+                body(if step % 2 == 0 { middle + by } else { middle - by }, length)
+            })
+            .find(|block| {
+                site.is_free(&[with_air(block)], carrier)
+                    && walls.iter().all(|wall| covers_nothing(bench.panel(*wall), block))
+            })
+    });
+    let Some(block) = found else { return false };
+    let part = Part {
+        id: id.to_owned(),
+        kind: PartKind::Block,
+        label: "Locating block".to_owned(),
+        carrier,
+        bodies: vec![block],
+        keep_clear: Vec::new(),
+    };
+    site.add(&part);
+    bench.hardware.push(part);
+    let length = block.size()[axis];
+    let side = format_number(size, 2);
+    let name = format!("Locating block {side} x {side}");
+    bench.loose.push(Fastener::new(&name, 1, Some(length), walls.map(|wall| wall.name())));
+    true
 }

@@ -27,10 +27,16 @@ use crate::design::{Joint, Joints, Seam, SeamSpec, Wall};
 use crate::dimensions::source::Source;
 use crate::drawing::Contour;
 use crate::solid::Aabb;
-pub(super) use blocks::features as blocks;
+pub(super) use blocks::{block, features as blocks};
 use layout::Stretch;
 
 const PRACTICE: Source = Source::common_practice("Workshop custom", "proportions of joints in thin sheet");
+
+/// What brackets and blocks of one joint have in common in their names: `floor-back` of `bracket-floor-back-1`.
+pub(crate) fn stem(id: &str) -> &str {
+    let kind = id.find('-').map_or(0, |end| end + 1);
+    id[kind..].trim_end_matches(|end: char| end.is_ascii_digit()).trim_end_matches('-')
+}
 
 /// Cuts every joint of the design.
 pub(super) fn features(bench: &mut Bench) {

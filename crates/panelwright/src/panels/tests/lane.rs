@@ -49,7 +49,7 @@ fn seat(bench: &Bench, walls: [Wall; 2], gaps: [f64; 2], fixing: Fixing, at: f64
         what: "screw of a bracket",
         fixing,
     };
-    let corner = Corner { walls, gaps, size: bench.spec.hardware.bracket, at };
+    let corner = Corner { walls, gaps, size: bench.spec.hardware.bracket, filed_mm: 0.0, at };
     Seat::new(bench, "trial", corner, [hole(), hole()])
 }
 
