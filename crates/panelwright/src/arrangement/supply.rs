@@ -3,7 +3,7 @@
 use super::arrange::{BESIDE_MM, EDGE_WEB_MM, gap, surround};
 use super::needs::Needs;
 use super::{SupplyPlace, feet};
-use crate::design::{FanSide, FeetKind, Spec, SupplyPose};
+use crate::design::{FanSide, FeetKind, SizeRule, Spec, SupplyPose};
 use crate::dimensions::margins;
 use crate::dimensions::{boards, supplies};
 use crate::parts::{Part, supply};
@@ -38,7 +38,11 @@ pub(super) fn place_supply(spec: &Spec, pose: SupplyPose, parts: &[Part], needs:
     let along = side(!turned);
     let against = side(turned);
     let cables = spec.supply.cable_room_mm;
-    let cables_least = cables.min(supplies::CABLE_ROOM.get()[0]);
+    // A paper may squeeze the cables; a case as small as its parts allow gives them what the maker wants.
+    let cables_least = match spec.size {
+        SizeRule::Smallest => cables,
+        _ => cables.min(supplies::CABLE_ROOM.get()[0]),
+    };
     let widest = |low: f64, high: f64, y: [f64; 2], z_top: f64| -> [f64; 2] {
         // The free stretch of x between parts that reach into these y and below this z.
         let mut from = low;

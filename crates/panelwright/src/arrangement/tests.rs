@@ -277,3 +277,52 @@ fn low_pads_are_stuck_on_and_higher_ones_screwed() {
         assert!(build.fasteners.iter().any(|line| line.what == pads && line.count == 4), "{height}");
     }
 }
+
+fn build(choices: &str) -> crate::Build {
+    crate::Build::of(&crate::design::read_file(choices).unwrap())
+}
+
+/// A case as small as its parts allow leaves the cables of a supply on end what the maker wants, and not a hair more.
+#[test]
+fn the_smallest_case_has_the_room_for_cables_that_was_asked_for() {
+    let height = |cables: f64| {
+        let build = build(&format!(
+            r#"{{"size.rule":"smallest","supply.kind":"tfx","supply.pose":"end-front","supply.cable_room":{cables}}}"#
+        ));
+        assert!(build.findings.iter().all(|finding| finding.rule != "supply-cables"), "{cables}");
+        build.size().outside_mm[2]
+    };
+    assert!((height(70.0) - height(50.0) - 20.0).abs() < 1e-9);
+}
+
+/// A fan whose best place is above a low cooler makes the case higher than its paper: it goes before the cooler, with
+/// less air than it should have, for a case on its paper can be built.
+#[test]
+fn a_fan_has_rather_too_little_air_than_a_case_larger_than_its_paper() {
+    let choices = r#""cooler.kind":"flat","cooler.height":55,"cooler.width":92,"cooler.depth":92,"cooler.under":0,
+        "cooler.air":"down","card.kind":"none","supply.kind":"sfx""#;
+    let on_paper = build(&format!("{{{choices}}}"));
+    assert!(!on_paper.blocked(), "{:#?}", on_paper.findings);
+    // Where nothing bounds the case the fan keeps its air.
+    let free = build(&format!(r#"{{{choices},"size.rule":"smallest"}}"#));
+    assert!(free.findings.iter().all(|finding| finding.rule != "fan-gap"), "{:#?}", free.findings);
+}
+
+/// ATX 2.2, figure 4: the connector opening starts 2.24 mm below the board. Below a low board
+/// brackets of 20 find no place; blocks of 12 do, with 2.49 mm for the board's leads and 0.4 of air: from 14.89 on.
+#[test]
+fn blocks_join_floor_and_back_below_a_board_too_low_for_brackets() {
+    for (standoff, blocks) in [(10.0, false), (14.88, false), (14.9, true), (15.0, true), (25.0, false)] {
+        let build = build(&format!(
+            r#"{{"size.rule":"smallest","board.form":"microatx","card.kind":"none","drive1.kind":"none",
+            "feet.kind":"none","supply.kind":"brick","supply.jack_hole":8,"board.standoff":{standoff}}}"#
+        ));
+        let found = build.parts.iter().any(|part| part.id.starts_with("block-floor-back"));
+        assert_eq!(found, blocks, "{standoff}: {:#?}", build.findings);
+        let missing = build
+            .findings
+            .iter()
+            .any(|finding| finding.rule == "bracket-without-place" && finding.severity != crate::fit::Severity::Note);
+        assert_eq!(missing, standoff < 14.89, "{standoff}: {:#?}", build.findings);
+    }
+}

@@ -92,6 +92,10 @@ const TAKEN: f64 = 1e7;
 /// What a millimetre of another part's body costs on a panel that does not give way: as much as that.
 const FIXED: f64 = 1e6;
 
+/// What a millimetre of air costs that is missing before a panel that does not give way: less than a millimetre beyond
+/// the size rule, for a case that keeps to it can be built.
+const AIRLESS: f64 = 5e2;
+
 /// A millimetre beyond the size rule costs as much as moving a panel by this many tenths of a mm.
 const OVER: f64 = 1e3;
 
@@ -171,7 +175,7 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
         }
     });
     // The back and the floor do not give way: what is in the way there stays in the way.
-    let weight = if matches!(hanger.wall, Wall::Back | Wall::Floor) { FIXED } else { 10.0 };
+    let stands = matches!(hanger.wall, Wall::Back | Wall::Floor);
     let zones = zones_before(hanger, room, zones);
     let mut best: Option<(f64, Found)> = None;
     let least = [0, 1].map(|index| -> Vec<f64> {
@@ -203,7 +207,12 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
                 continue;
             }
             let mut push = Need { least: 0.0, easy: 0.0 };
-            let total = |push: &Need| cost + weight * push.least + 2.0 * (push.easy - push.least);
+            // How far bodies share its room.
+            let mut into = 0.0;
+            let total = |push: &Need, into: f64| {
+                let moves = if stands { FIXED * into + AIRLESS * (push.least - into) } else { 10.0 * push.least };
+                cost + moves + 2.0 * (push.easy - push.least)
+            };
             let way = sweep(own(hanger, centre), hanger.wall, slide)[1];
             for (stretch, free) in &column.near {
                 if depth(&way, stretch) <= 1e-6 {
@@ -211,11 +220,12 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
                 }
                 push.least = larger(push.least, hanger.depth + hanger.air[0] - free);
                 push.easy = larger(push.easy, hanger.depth + hanger.air[1] - free);
-                if total(&push) >= limit {
+                into = larger(into, hanger.depth - free);
+                if total(&push, into) >= limit {
                     break;
                 }
             }
-            let cost = total(&push);
+            let cost = total(&push, into);
             if cost >= limit {
                 continue;
             }
