@@ -8,6 +8,7 @@ use super::room::Look;
 use super::rule::Rule;
 use super::scene::Scene;
 use super::solids::shared;
+use super::unknowns::measure_socket;
 use super::words;
 use crate::design::{CoolerAir, CoolerSpec, Wall};
 use crate::dimensions::coolers::{GAP_ABOVE_DOWN_BLOWER, SPREADER_ALLOWANCE};
@@ -124,11 +125,13 @@ fn memory_height(scene: &Scene, found: &mut Vec<Finding>) {
         return;
     };
     let missing = MEMORY_GAP.get() - gap;
+    let below_cooler = by.part.is_some_and(|part| part.kind == PartKind::Cooler);
+    let remedy = Remedy::new().say_if(measure_socket(scene).filter(|_| below_cooler));
     let remedy = if scene.keeps(&by, Wall::Top) {
         let most = scene.case.spec.board.memory_height_mm - missing;
-        Remedy::new().at_most("board.memory_height", most, |height| format!("take memory of {height} or less"))
+        remedy.at_most("board.memory_height", most, |height| format!("take memory of {height} or less"))
     } else {
-        Remedy::new()
+        remedy
     };
     let remedy = match (by.part, &scene.case.spec.cooler) {
         (Some(part), Some(cooler)) if part.kind == PartKind::Cooler => {

@@ -8,6 +8,7 @@ use super::mend::Remedy;
 use super::more_room::{elsewhere, stands_fast};
 use super::rule::Rule;
 use super::scene::{Scene, Sheet, face, outward};
+use super::unknowns::measure_socket;
 use super::words;
 use crate::design::Wall;
 use crate::dimensions::source::Source;
@@ -104,7 +105,7 @@ fn pairs<'a>(scene: &Scene<'a>) -> Vec<(&'a Part, &'a Part, Aabb, f64)> {
     found
 }
 
-fn clash(rule: &Rule, one: &Part, other: &Part, common: &Aabb, depth: f64) -> Finding {
+fn clash(scene: &Scene, rule: &Rule, one: &Part, other: &Part, common: &Aabb, depth: f64) -> Finding {
     let axis = easiest_axis(common);
     let (a, b) = (words::part(one), words::part(other));
     rule.blocks(format!(
@@ -116,21 +117,25 @@ fn clash(rule: &Rule, one: &Part, other: &Part, common: &Aabb, depth: f64) -> Fi
     .with_mm(-depth, 0.0)
     .with_about([&one.id, &other.id])
     .with_at(common.centre())
-    .with_mends(apart(one, other))
+    .with_mends(apart(scene, one, other))
 }
 
 /// What the maker can do about either of two parts, said once where it is the same.
-fn apart(one: &Part, other: &Part) -> Remedy {
+fn apart(scene: &Scene, one: &Part, other: &Part) -> Remedy {
     let (first, second) = (elsewhere(one), elsewhere(other));
     let second = second.filter(|words| Some(words) != first.as_ref());
-    Remedy::new().say_if(first).say_if(second).otherwise("make the case larger")
+    // The cooler stands where the processor is taken to sit; what else stands on the board is less of a guess.
+    let guessed = [one, other].iter().any(|part| part.kind == PartKind::Cooler)
+        && [one, other].iter().any(|part| matches!(part.kind, PartKind::Board | PartKind::Memory | PartKind::Card));
+    let socket = measure_socket(scene).filter(|_| guessed);
+    Remedy::new().say_if(socket).say_if(first).say_if(second).otherwise("make the case larger")
 }
 
 fn part_overlaps_part(scene: &Scene, found: &mut Vec<Finding>) {
     let mut new = Vec::new();
     for (one, other, common, depth) in pairs(scene) {
         if !found.iter().any(|finding| finding.blocks_both(&one.id, &other.id)) {
-            new.push(clash(&PART_OVERLAPS_PART, one, other, &common, depth));
+            new.push(clash(scene, &PART_OVERLAPS_PART, one, other, &common, depth));
         }
     }
     found.append(&mut new);
@@ -143,7 +148,7 @@ fn bracket_hits_part(scene: &Scene, found: &mut Vec<Finding>) {
             (_, true) => (other, one),
             _ => continue,
         };
-        found.push(clash(&BRACKET_HITS_PART, hardware, hit, &common, depth));
+        found.push(clash(scene, &BRACKET_HITS_PART, hardware, hit, &common, depth));
     }
 }
 
@@ -211,6 +216,22 @@ fn may_stand_out(kind: PartKind, wall: Wall) -> bool {
     }
 }
 
+/// Air left below what comes out of the floor, mm (common practice: tables are not flat).
+const BELOW_TONGUE_MM: f64 = 1.0;
+
+/// A tongue that comes out below the floor: no matter where the feet hold it off the table.
+fn tongue_below(scene: &Scene, bracket: &Part, over: f64) -> Finding {
+    let spec = scene.case.spec;
+    let text = format!("The tongue of the card's bracket comes {} out below the floor.", words::short(over));
+    let clear = spec.feet.height_mm >= over + BELOW_TONGUE_MM - TOUCH_MM;
+    let finding = if clear { PART_OUTSIDE_CASE.caution(text) } else { PART_OUTSIDE_CASE.blocks(text) };
+    let remedy = Remedy::new().at_least("board.standoff", spec.board.standoff_mm + over, |height| {
+        format!("take standoffs of {height} or more")
+    });
+    let remedy = if clear { remedy } else { remedy.say("take higher feet") };
+    finding.with_mm(-over, 0.0).with_about([bracket.id.as_str(), "floor"]).with_mends(remedy)
+}
+
 fn part_outside_case(scene: &Scene, found: &mut Vec<Finding>) {
     let outside = scene.case.arrangement.case.outside_mm;
     let walls = [[Wall::Left, Wall::Right], [Wall::Front, Wall::Back], [Wall::Floor, Wall::Top]];
@@ -229,6 +250,10 @@ fn part_outside_case(scene: &Scene, found: &mut Vec<Finding>) {
                 let name = words::part(part);
                 let mut at = bounds.centre();
                 at[axis] = if side == 0 { bounds.min[axis] } else { bounds.max[axis] };
+                if part.kind == PartKind::CardBracket && wall == Wall::Floor {
+                    new.push(tongue_below(scene, part, over).with_at(at));
+                    continue;
+                }
                 new.push(
                     PART_OUTSIDE_CASE
                         .blocks(format!(

@@ -131,6 +131,13 @@ fn jack_hole_unknown(scene: &Scene, found: &mut Vec<Finding>) {
     found.push(finding);
 }
 
+/// What to do first where a cooler is in the way and nobody has measured where the processor sits.
+pub(super) fn measure_socket(scene: &Scene) -> Option<String> {
+    let board = &scene.case.spec.board;
+    let measured = board.socket_from_right_mm.is_some() && board.socket_from_rear_mm.is_some();
+    (!measured).then(|| "measure where the processor sits on your board and enter it".to_owned())
+}
+
 fn socket_assumed(scene: &Scene, found: &mut Vec<Finding>) {
     let spec = &scene.case.spec.board;
     let Some(cooler) = scene.first(PartKind::Cooler) else { return };

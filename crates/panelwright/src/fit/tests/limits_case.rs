@@ -129,7 +129,23 @@ fn solids() -> Vec<Row> {
                 f.panels.retain(|panel| panel.wall != Wall::Top);
             })
         }),
+        ("part-outside-case", Caution, "a tongue above the table", "card-bracket", |over| tongue_out(40.0, over)),
+        ("part-outside-case", Blocks, "a tongue that reaches the table", "card-bracket", |over| {
+            tongue_out(2.0, 1.0 + over)
+        }),
     ]
+}
+
+/// A card's bracket whose tongue comes so far out below the floor of a case on feet of some height.
+fn tongue_out(feet_mm: f64, below_mm: f64) -> Fixture {
+    with(|f| {
+        f.spec.feet.height_mm = feet_mm;
+        f.panels.retain(|panel| panel.wall != Wall::Floor);
+        let bodies = &mut f.part("card-bracket").bodies;
+        if let Some(lowest) = bodies.iter_mut().min_by(|a, b| a.min[2].total_cmp(&b.min[2])) {
+            lowest.min[2] = -below_mm;
+        }
+    })
 }
 
 fn panels() -> Vec<Row> {

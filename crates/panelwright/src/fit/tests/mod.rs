@@ -74,3 +74,41 @@ fn a_cooler_too_high_is_told_with_the_numbers_that_would_do() {
     );
     assert_eq!(finding.about, ["cooler", "top"]);
 }
+
+/// A cooler over the memory or the connectors may be so by our guess of the processor's place alone: as long as it is
+/// one, the first thing to do is to measure.
+#[test]
+fn what_a_guessed_processor_brings_about_asks_for_the_measure() {
+    let flat = r#""cooler.kind":"flat","cooler.height":55,"cooler.width":120,"cooler.depth":120,"card.kind":"none""#;
+    let measured = r#","board.socket_from_right":79,"board.socket_from_rear":75"#;
+    for (under, rules) in [(0, &["part-overlaps-part"][..]), (25, &["memory-height", "part-overlaps-part"][..])] {
+        for (socket, asked) in [("", true), (measured, false)] {
+            let design = crate::design::read_file(&format!(r#"{{{flat},"cooler.under":{under}{socket}}}"#)).unwrap();
+            let build = crate::Build::of(&design);
+            for rule in rules {
+                let finding = build.findings.iter().find(|finding| finding.rule == *rule).unwrap();
+                assert_eq!(finding.remedy.starts_with("Measure where the processor sits"), asked, "{}", finding.remedy);
+            }
+        }
+    }
+}
+
+/// Hole 9 from the corner, a gap of 0.5 to the edge of floor and back, radius 2 in 6 mm acrylic: what is missing is added
+/// to the 9, and then nothing is missing any more. A nut near another edge is no matter of its hole.
+#[test]
+fn captive_nuts_in_acrylic_say_where_their_holes_must_be() {
+    let mut design = crate::design::read_file(r#"{"sheet.material":"acrylic","size.rule":"smallest"}"#).unwrap();
+    let near = |design: &crate::design::Design| -> Vec<super::Finding> {
+        let named = |finding: &super::Finding| finding.remedy.contains("whose hole lies");
+        let hole = |finding: &super::Finding| finding.mends.iter().any(|mend| mend.choices[0].0 == "captive.hole");
+        let found = crate::Build::of(design).findings.into_iter().filter(named);
+        found
+            .inspect(|finding| assert!(hole(finding) || !finding.text.contains("6.5 mm"), "{finding:?}"))
+            .filter(hole)
+            .collect()
+    };
+    let before = near(&design);
+    assert!(before.len() >= 2, "{before:?}");
+    before[0].mends[0].apply(&mut design).unwrap();
+    assert_eq!(near(&design), []);
+}
