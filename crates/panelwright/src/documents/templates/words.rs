@@ -29,9 +29,7 @@ pub fn key_rows(features: &[&Feature]) -> Vec<KeyRow> {
         match rows.iter_mut().find(|row| row.letter == letter) {
             Some(row) => {
                 row.count += 1;
-                if row.what != short_why(feature) && !row.what.ends_with('…') {
-                    row.what.push('…');
-                }
+                row.what = both(&row.what, &short_why(feature));
             }
             None => rows.push(KeyRow { letter, drill: drill_words(feature), count: 1, what: short_why(feature) }),
         }
@@ -40,6 +38,45 @@ pub fn key_rows(features: &[&Feature]) -> Vec<KeyRow> {
         rows.push(KeyRow { letter: String::new(), drill: drill_words(feature), count: 1, what: short_why(feature) });
     }
     rows
+}
+
+/// Most things told apart in one row.
+const MOST_TOLD: usize = 9;
+
+/// The reasons of several holes in one: `Screw 1, 2, 3 of fan 1`. Reasons that differ in more than a word are told by the
+/// first of them.
+fn both(told: &str, next: &str) -> String {
+    if told == next || told.ends_with('…') {
+        return told.to_owned();
+    }
+    let next: Vec<&str> = next.split(' ').collect();
+    // Words of what is told; those that stand in one place belong together.
+    let mut places: Vec<Vec<&str>> = Vec::new();
+    let mut goes_on = false;
+    for word in told.split(' ') {
+        match places.last_mut() {
+            Some(place) if goes_on => place.push(word.trim_end_matches(',')),
+            _ => places.push(vec![word.trim_end_matches(',')]),
+        }
+        goes_on = word.ends_with(',');
+    }
+    let plain = places.len() == next.len() && !next.iter().any(|word| word.ends_with(','));
+    let other: Vec<usize> = places
+        .iter()
+        .zip(&next)
+        .enumerate()
+        .filter(|(_, (place, word))| !place.contains(word))
+        .map(|(at, _)| at)
+        .collect();
+    let several = places.iter().position(|place| place.len() > 1);
+    match other[..] {
+        [] if plain => told.to_owned(),
+        [at] if plain && several.is_none_or(|several| several == at) && places[at].len() < MOST_TOLD => {
+            places[at].push(next[at]);
+            places.iter().map(|place| place.join(", ")).collect::<Vec<_>>().join(" ")
+        }
+        _ => format!("{told}…"),
+    }
 }
 
 fn key_order(feature: &Feature) -> (usize, String) {
@@ -115,3 +152,26 @@ pub const PAGE_CAUTIONS: [&str; 4] = [
     "Wear eye protection; keep sawdust out of your lungs: mask, extraction.",
     "Unplug machines before changing tools. Local rules come first.",
 ];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn reasons_that_differ_in_a_word_are_told_together() {
+        let all = |reasons: &[&str]| reasons[1..].iter().fold(reasons[0].to_owned(), |told, next| both(&told, next));
+        assert_eq!(all(&["Screw 1 of fan 1", "Screw 2 of fan 1", "Screw 3 of fan 1"]), "Screw 1, 2, 3 of fan 1");
+        assert_eq!(all(&["Foot 1", "Foot 2", "Foot 2"]), "Foot 1, 2");
+        assert_eq!(
+            all(&["Standoff C of the board", "Standoff F of the board", "Standoff H of the board"]),
+            "Standoff C, F, H of the board"
+        );
+        // Two words differ: which belongs to which would be lost.
+        assert_eq!(all(&["Screw 1 of fan 1", "Screw 2 of fan 1", "Screw 1 of fan 2"]), "Screw 1, 2 of fan 1…");
+        assert_eq!(all(&["Screw 1 of fan 1", "Screw 2 of fan 2"]), "Screw 1 of fan 1…");
+        assert_eq!(all(&["Bracket, on the left", "Bracket, on the top"]), "Bracket, on the left…");
+        let many: Vec<String> = (1..=11).map(|number| format!("Foot {number}")).collect();
+        let many: Vec<&str> = many.iter().map(String::as_str).collect();
+        assert_eq!(all(&many), "Foot 1, 2, 3, 4, 5, 6, 7, 8, 9…");
+    }
+}

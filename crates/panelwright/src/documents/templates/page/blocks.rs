@@ -20,6 +20,36 @@ const LEADING: f64 = 1.4;
 /// A line of a template's head: words, size in mm, weight.
 type HeadLine = (String, f64, Weight);
 
+/// Most lines over which the reason of a row is written rather than cut short.
+const MOST_LINES: usize = 3;
+
+/// How many a row stands for, in its column; nothing in a row that goes on with the reason of the one above.
+fn count_words(row: &KeyRow) -> String {
+    if row.count == 0 { String::new() } else { format!("{}×", row.count) }
+}
+
+/// A row with its reason over so many lines, each as long as the others as far as words allow.
+fn over_lines(row: &KeyRow, lines: usize) -> Vec<KeyRow> {
+    let length = row.what.chars().count().div_ceil(lines);
+    let mut rows = vec![KeyRow { what: String::new(), ..row.clone() }];
+    let mut told = 0;
+    for word in row.what.split_whitespace() {
+        // A word belongs to the line in which its middle lies.
+        let middle = told + word.chars().count() / 2;
+        if middle >= rows.len() * length {
+            rows.push(KeyRow { letter: String::new(), drill: String::new(), count: 0, what: String::new() });
+        }
+        if let Some(last) = rows.last_mut() {
+            if !last.what.is_empty() {
+                last.what.push(' ');
+            }
+            last.what.push_str(word);
+        }
+        told += word.chars().count() + 1;
+    }
+    rows
+}
+
 impl Page<'_> {
     pub(super) fn head(&mut self, pack: &PackWords) {
         let wall = self.panel.wall;
@@ -149,6 +179,8 @@ impl Page<'_> {
                 rest = later;
             } else if now.len() > 1 {
                 chunk = now.len().div_ceil(2);
+            } else if (2..=MOST_LINES).any(|lines| self.table(&over_lines(&now[0], lines))) {
+                rest = later;
             } else {
                 let short = |words: usize| {
                     let what: Vec<&str> = now[0].what.split_whitespace().take(words).collect();
@@ -172,7 +204,7 @@ impl Page<'_> {
             let columns = [
                 wide(&|row| row.letter.clone(), Weight::SemiBold),
                 wide(&|row| row.drill.clone(), Weight::Regular),
-                wide(&|row| format!("{}×", row.count), Weight::Regular),
+                wide(&count_words, Weight::Regular),
                 wide(&|row| row.what.clone(), Weight::Regular),
             ];
             let gap = 2.0;
@@ -186,7 +218,7 @@ impl Page<'_> {
                 let texts = [
                     (row.letter.clone(), Weight::SemiBold),
                     (row.drill.clone(), Weight::Regular),
-                    (format!("{}×", row.count), Weight::Regular),
+                    (count_words(row), Weight::Regular),
                     (row.what.clone(), Weight::Regular),
                 ];
                 for ((text, weight), column) in texts.into_iter().zip(columns) {
@@ -231,6 +263,27 @@ impl Page<'_> {
             for line in lines {
                 self.block(&[line], 0.0);
             }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_reason_is_written_over_lines_of_like_length_without_losing_a_word() {
+        let what =
+            "Bracket that holds the tongue of the card, set off the back by 3 washers, for the tongue needs 1.1 mm";
+        let row = KeyRow { letter: "B".to_owned(), drill: "⌀3.4".to_owned(), count: 1, what: what.to_owned() };
+        for lines in 2..=MOST_LINES {
+            let rows = over_lines(&row, lines);
+            assert_eq!(rows.len(), lines);
+            let told: Vec<&str> = rows.iter().map(|row| row.what.as_str()).collect();
+            assert_eq!(told.join(" "), what);
+            assert!(told.iter().all(|line| line.len() <= what.len() / lines + 10), "{told:?}");
+            assert_eq!((rows[0].letter.as_str(), rows[0].count, rows[1].count), ("B", 1, 0));
+            assert!(rows[1].letter.is_empty() && rows[1].drill.is_empty());
         }
     }
 }
