@@ -32,7 +32,7 @@ pub(super) fn loops(contour: &[Segment], stretches: &[Segment], distance_mm: f64
             }
         }
     }
-    walk(stretches, parts)
+    walk(stretches, parts, sliver_mm(distance_mm))
 }
 
 /// A part of a stretch: the fraction of the way along it, and the point, at both ends.
@@ -127,12 +127,17 @@ impl<'a> ByX<'a> {
     }
 }
 
-/// Stretches that all but run on leave slivers beside the way that is taken, each about as long as their ends are apart,
-/// mm. Alone they lead nowhere.
-const SLIVER_MM: f64 = 4.0 * SHORT_MM;
+/// The longest way of slivers that lead nowhere, mm.
+///
+/// Two stretches that all but run on cross, and both go on beyond the crossing. Halfway there, each is too near to the
+/// contour by the square of its length over the distance; where that is less than [`TOO_NEAR_MM`], it stays beside the
+/// way that is taken. Two such make a way; half as much again is for arcs, which bend away more slowly.
+fn sliver_mm(distance_mm: f64) -> f64 {
+    4.0 * SHORT_MM + 3.0 * f64::sqrt(TOO_NEAR_MM * distance_mm)
+}
 
 /// Walks the parts from end to start until each way closes; `None` when one does not, slivers aside.
-fn walk(stretches: &[Segment], parts: Vec<Part>) -> Option<Vec<Contour>> {
+fn walk(stretches: &[Segment], parts: Vec<Part>, sliver_mm: f64) -> Option<Vec<Contour>> {
     let mut left: Vec<Option<Part>> = parts.into_iter().map(Some).collect();
     let mut found = Vec::new();
     for first in 0..left.len() {
@@ -151,7 +156,7 @@ fn walk(stretches: &[Segment], parts: Vec<Part>) -> Option<Vec<Contour>> {
         };
         if closes {
             found.push(closed(stretches, way));
-        } else if way.iter().map(|part| part.length_mm(&stretches[part.of])).sum::<f64>() > SLIVER_MM {
+        } else if way.iter().map(|part| part.length_mm(&stretches[part.of])).sum::<f64>() > sliver_mm {
             return None;
         }
     }
