@@ -21,6 +21,8 @@ pub(super) const BOTTLE_ML: Sourced<f64> =
 pub struct GlueNeed {
     /// Glued corners.
     pub seams: usize,
+    /// Locating blocks, also those that stand in for brackets without a place.
+    pub blocks: usize,
     /// Area of the joints, mm², each joint's faces counted once.
     pub area_mm2: f64,
     /// Amount for it.
@@ -51,6 +53,7 @@ pub fn glue(build: &Build) -> GlueNeed {
     let block = build.spec.making.block_mm;
     for part in build.parts.iter().filter(|part| part.kind == PartKind::Block) {
         let length = part.bodies.first().map_or(0.0, |body| body.size().into_iter().fold(0.0, f64::max));
+        need.blocks += 1;
         need.area_mm2 += 2.0 * block * length;
     }
     need.volume_ml = need.area_mm2 / 1e6 * GLUE_ML_PER_M2.get();

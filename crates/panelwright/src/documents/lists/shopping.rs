@@ -1,7 +1,7 @@
 //! The shopping list: everything that is bought for all cases, with spares, packs and the maker's own prices.
 
 use super::finish::{TIN_ML, edge_paint_ml, film_pieces};
-use super::glue::{BOTTLE_ML, glue};
+use super::glue::{BOTTLE_ML, GlueNeed, glue};
 use super::sheets::SheetNeed;
 use super::sold::{small, sold};
 use super::table::{Cell, Table, money};
@@ -185,15 +185,14 @@ fn finish_lines(build: &Build, cases: f64) -> Vec<ShoppingLine> {
     let prices = &build.spec.prices;
     let mut out = Vec::new();
     let glue = glue(build);
-    if glue.seams > 0 {
+    if glue.area_mm2 > 0.0 {
         let mut line = ShoppingLine::pieces("Glue", glue_for(build.spec.sheet.material), 0, 0.0);
         line.each = glue.volume_ml;
         line.needed = glue.volume_ml * cases;
         line.unit = "ml";
         line.pack = BOTTLE_ML.get();
         line.price = prices.glue;
-        line.note =
-            format!("{} glued corners, {} cm² for each case", glue.seams, format_number(glue.area_mm2 / 100.0, 0));
+        line.note = format!("{}, {} cm² for each case", glued(&glue), format_number(glue.area_mm2 / 100.0, 0));
         out.push(line.packed());
     }
     let film: f64 = film_pieces(build).iter().map(|piece| piece.area_m2()).sum();
@@ -226,6 +225,17 @@ fn finish_lines(build: &Build, cases: f64) -> Vec<ShoppingLine> {
         out.push(line.packed());
     }
     out
+}
+
+/// What is glued: `4 glued corners, 1 locating block`.
+fn glued(glue: &GlueNeed) -> String {
+    let counted = |count: usize, one: &str| match count {
+        0 => None,
+        1 => Some(format!("1 {one}")),
+        more => Some(format!("{more} {one}s")),
+    };
+    let parts = [counted(glue.seams, "glued corner"), counted(glue.blocks, "locating block")];
+    parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
 /// What joins such a sheet: wood glue holds on wood, acrylic is welded by its own cement (common practice).

@@ -44,6 +44,25 @@ fn a_sheet_is_joined_by_its_own_glue() {
     }
 }
 
+/// Below a low board a block is glued in where no bracket finds a place, in a case that is screwed otherwise.
+#[test]
+fn a_block_that_stands_in_for_a_bracket_is_glued_too() {
+    let design = crate::design::read_file(
+        r#"{"size.rule":"smallest","board.form":"microatx","card.kind":"none","drive1.kind":"none",
+        "feet.kind":"none","supply.kind":"brick","supply.jack_hole":8,"board.standoff":15}"#,
+    );
+    let build = Build::of(&design.unwrap());
+    let blocks = build.parts.iter().filter(|part| part.kind == crate::parts::PartKind::Block).count();
+    let need = glue(&build);
+    assert_eq!((need.seams, need.blocks), (0, 1));
+    assert_eq!(blocks, 1);
+    let list = shopping(&build, None);
+    let line = list.lines.iter().find(|line| line.group == "Glue").expect("a line for the glue");
+    // Two faces of 12 by 25 mm.
+    assert_eq!(need.area_mm2, 600.0);
+    assert_eq!(line.note, "1 locating block, 6 cm² for each case");
+}
+
 #[test]
 fn sheets_keep_the_numbers_of_their_choices() {
     let mut design = Design::default();

@@ -35,7 +35,12 @@ pub fn key_rows(features: &[&Feature]) -> Vec<KeyRow> {
         }
     }
     for feature in features.iter().filter(|feature| feature.key.is_none() && feature.blind.is_some()) {
-        rows.push(KeyRow { letter: String::new(), drill: drill_words(feature), count: 1, what: short_why(feature) });
+        let (drill, what) = (drill_words(feature), short_why(feature));
+        let like = |row: &&mut KeyRow| row.letter.is_empty() && row.drill == drill && row.what == what;
+        match rows.iter_mut().find(like) {
+            Some(row) => row.count += 1,
+            None => rows.push(KeyRow { letter: String::new(), drill, count: 1, what }),
+        }
     }
     rows
 }
@@ -156,6 +161,17 @@ pub const PAGE_CAUTIONS: [&str; 4] = [
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn recesses_that_are_alike_share_a_row() {
+        let build = crate::Build::of(&crate::design::Design::default());
+        let back = build.panel(crate::design::Wall::Back).unwrap();
+        let hollows: Vec<&Feature> =
+            back.features.iter().filter(|feature| feature.key.is_none() && feature.blind.is_some()).collect();
+        assert!(hollows.len() > 1 && hollows.iter().all(|hollow| hollow.why == hollows[0].why));
+        let rows = key_rows(&hollows);
+        assert_eq!(rows.iter().map(|row| row.count).collect::<Vec<_>>(), [hollows.len()]);
+    }
 
     #[test]
     fn reasons_that_differ_in_a_word_are_told_together() {

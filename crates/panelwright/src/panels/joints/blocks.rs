@@ -107,7 +107,7 @@ pub(in super::super) fn block(
     bench.hardware.push(part);
     let length = block.size()[axis];
     let side = format_number(size, 2);
-    let name = format!("Locating block {side} x {side}");
+    let name = format!("Locating block {side} × {side}");
     bench.loose.push(Fastener::new(&name, 1, Some(length), walls.map(|wall| wall.name())));
     true
 }

@@ -41,7 +41,7 @@ impl Page<'_> {
         }
         let [w, h] = self.panel.size_mm;
         let (x, y) = (feature.centre.x - w / 2.0, feature.centre.y - h / 2.0);
-        Some(format!("{}, {} of the centre lines", side(x, "left", "right"), side(y, "below", "above")))
+        Some(format!("{}, {} the centre lines", side(x, "left of", "right of"), side(y, "below", "above")))
     }
 
     /// How far the sides of an opening or a rebate go that are not printed. Sides on the panel's own edge are told by
