@@ -105,6 +105,8 @@ test("the names of the rows in the list of sheets are read as words", async () =
   const { page, context } = await newVisitor(browser, DESK);
   await open(page, host.url);
   await field(page, "Sheets to cut from", "How many of the sheet above");
+  // The rows come with a part of the page that is loaded when it is first wanted.
+  await page.locator(".rows-stock .line-label").first().waitFor();
   const heights = await page.locator(".rows-stock .line-label").evaluateAll((all) => all.filter((one) => one.checkVisibility()).map((one) => one.getBoundingClientRect().height));
   assert.ok(heights.length > 0 && heights.every((height) => height < 50), `at most two lines each: ${heights}`);
   await context.close();
