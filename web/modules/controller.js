@@ -68,8 +68,13 @@ export class Controller {
       redo: () => this.#step("redo"),
     });
     this.#drawing = new Drawing(byId("drawing"), {
-      casePicture: (look) => bench.case_picture(look.azimuth_deg, look.elevation_deg, look.off, look.see_through, look.apart),
+      casePicture: (look) => {
+        const told = bench.case_picture(look.azimuth_deg, look.elevation_deg, look.off, look.see_through, look.apart);
+        const line = told.indexOf("\n");
+        return { ...JSON.parse(told.slice(0, line)), svg: told.slice(line + 1) };
+      },
       panelPicture: (id) => bench.panel_svg(id),
+      smallPicture: (id) => bench.small_panel_svg(id),
       features: (id) => bench.features(id),
       choices: this.#choices,
       drawn: () => this.#leaders?.draw(),

@@ -65,6 +65,21 @@ export function say(node, text) {
 }
 
 /**
+ * Makes these the children, in this order. What is in its place stays: an element put back is styled and laid out anew.
+ * @param {Element} parent
+ * @param {Element[]} children
+ */
+export function arrange(parent, children) {
+  const stay = new Set(children);
+  for (const child of [...parent.children]) if (!stay.has(child)) child.remove();
+  let place = parent.firstElementChild;
+  for (const child of children) {
+    if (child === place) place = place.nextElementSibling;
+    else parent.insertBefore(child, place);
+  }
+}
+
+/**
  * How many characters a field shows, for browsers that cannot size it by what is in it. Set only where it changes: a
  * style that is set again is worked out again.
  * @param {HTMLElement} field
@@ -83,20 +98,6 @@ let count = 0;
 export function unique(stem) {
   count += 1;
   return `${stem.replace(/[^a-z0-9]+/gi, "-")}-${count}`;
-}
-
-/**
- * A picture file's worth of SVG text as an element. It comes from our own core, never from a visitor.
- * @param {string} text
- */
-export function drawing(text) {
-  // Read as part of this page: several times faster than as a document of its own, and nothing is made twice.
-  const holder = document.createElement("div");
-  holder.innerHTML = text;
-  const picture = holder.firstElementChild;
-  if (!(picture instanceof SVGSVGElement)) throw new Error("this is no drawing");
-  picture.remove();
-  return picture;
 }
 
 /** Whether the reader asked for less motion. */

@@ -37,11 +37,11 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
             .collect();
         times.sort();
         println!("{name}: {:?} (half of 50 runs are faster)", times[25]);
-        std::fs::write(format!("{folder}/case-{name}.svg"), svg(&picture.drawing, &SvgOptions::for_page("")))?;
+        std::fs::write(format!("{folder}/case-{name}.svg"), svg(&picture.drawing, &SvgOptions::for_file()))?;
     }
     for panel in &build.panels {
         let id = panel.id();
-        std::fs::write(format!("{folder}/panel-{id}.svg"), svg(&page_picture(panel), &SvgOptions::for_page("")))?;
+        std::fs::write(format!("{folder}/panel-{id}.svg"), svg(&page_picture(panel), &SvgOptions::for_file()))?;
         std::fs::write(format!("{folder}/file-{id}.svg"), file_svg(&build, panel.wall).unwrap_or_default())?;
     }
     Ok(())

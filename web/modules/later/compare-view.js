@@ -1,7 +1,8 @@
 // What the design on the bench means for a case built already: an older design file or link is compared with it, panel
 // by panel. The answer follows the design while it is on show.
 
-import { drawing, h, say } from "../dom.js";
+import { h, say } from "../dom.js";
+import { drawing } from "../picture.js";
 import { Newest } from "../newest.js";
 import { counted, ended, plain } from "../words.js";
 

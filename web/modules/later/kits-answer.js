@@ -1,6 +1,7 @@
 // What was found for the kits: how many of each design, and every sheet with its panels.
 
-import { drawing, h } from "../dom.js";
+import { h } from "../dom.js";
+import { drawing } from "../picture.js";
 import { counted, plain } from "../words.js";
 
 /** @typedef {import("../../wasm/workshop.js").KitsFound} KitsFound */

@@ -1,7 +1,8 @@
 // One panel, large, with the key to its holes. Each hole says why it is there and from which source, to the pointer, the
 // finger and the keyboard alike.
 
-import { drawing, h, s } from "../dom.js";
+import { h, s } from "../dom.js";
+import { drawing } from "../picture.js";
 import { capital, plain } from "../words.js";
 import { caption, onPicture, place } from "./panel-places.js";
 

@@ -7,16 +7,28 @@ import { counted, tenths } from "../words.js";
 
 /** @param {Panel} panel */
 export function caption(panel) {
-  const line = h("span", { class: "caption" }, h("span", { class: "caption-name" }, panel.label), h("span", {}, ""));
-  say(/** @type {Node} */ (line.lastChild), `${panel.size_mm.map(tenths).join(" × ")} mm, ${counted(panel.holes, "hole")}`);
-  return line;
+  return h("span", { class: "caption" }, h("span", { class: "caption-name" }, panel.label), h("span", {}, said(panel)));
+}
+
+/**
+ * Says in a caption what has become of its panel.
+ * @param {HTMLElement} line
+ * @param {Panel} panel
+ */
+export function recaption(line, panel) {
+  if (line.lastChild) say(line.lastChild, said(panel));
+}
+
+/** @param {Panel} panel */
+function said(panel) {
+  return `${panel.size_mm.map(tenths).join(" × ")} mm, ${counted(panel.holes, "hole")}`;
 }
 
 /** A picture's outline stays what it is; asking for it anew may lay out the page. @type {WeakMap<SVGSVGElement, DOMRect>} */
 const faces = new WeakMap();
 
 /**
- * The panel's own outline in its picture, apart from dimensions and words.
+ * The panel's own outline in its picture, apart from dimensions and words; one without them lies in its middle.
  * @param {SVGSVGElement} svg
  * @param {Panel} panel
  */
@@ -24,7 +36,12 @@ export function face(svg, panel) {
   const known = faces.get(svg);
   if (known) return known;
   const outline = svg.querySelector(`#flat-${panel.id}`);
-  const box = outline instanceof SVGGraphicsElement ? outline.getBBox() : svg.viewBox.baseVal;
+  if (!(outline instanceof SVGGraphicsElement)) {
+    const { width, height } = svg.viewBox.baseVal;
+    const [wide, high] = panel.size_mm;
+    return new DOMRect((width - wide) / 2, (height - high) / 2, wide, high);
+  }
+  const box = outline.getBBox();
   // One that is out of sight has no size yet.
   if (box.width > 0) faces.set(svg, box);
   return box;

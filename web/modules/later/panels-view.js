@@ -1,13 +1,14 @@
 // The panels, flat: all of them in one scale, or one of them large with the key to its holes.
 
-import { drawing, h } from "../dom.js";
+import { h } from "../dom.js";
+import { Picture, size } from "../picture.js";
 import { OnePanel } from "./one-panel.js";
-import { caption, face, place } from "./panel-places.js";
+import { caption, place, recaption } from "./panel-places.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/panelwright.js").Panel} Panel */
 /** @typedef {import("../../wasm/panelwright.js").Finding} Finding */
-/** @typedef {{ panelPicture: (id: string) => string, features: (id: string) => import("../../wasm/panelwright.js").Feature[], drawn: () => void }} PanelsEvents */
+/** @typedef {{ panelPicture: (id: string) => string, smallPicture: (id: string) => string, features: (id: string) => import("../../wasm/panelwright.js").Feature[], drawn: () => void }} PanelsEvents */
 
 /** Between panels in a row, and above a row with the words below it, as the style sheet has them. */
 const GAP = 24;
@@ -15,8 +16,6 @@ const ABOVE = 12;
 const CAPTION = 42;
 /** Below this width there are two panels in a row, and the page scrolls; in pixels. */
 const NARROW = 560;
-/** Left free around a panel, mm, so that its outline keeps its weight. */
-const AIR = 1;
 
 export class PanelsView {
   /** @type {PanelsEvents} */ #events;
@@ -28,7 +27,7 @@ export class PanelsView {
   #picker = h("div", { class: "picker", role: "group", "aria-label": "Which panel" });
   #floor = h("div", { class: "panels" });
   /** @type {Map<string, HTMLElement>} */ #figures = new Map();
-  /** @type {Map<string, string>} */ #pictures = new Map();
+  /** @type {Map<string, { picture: Picture, caption: HTMLElement }>} */ #pictures = new Map();
   /** Which panels stand in which row, as they are laid out now. */
   #arranged = "";
   /** @type {OnePanel | null} */ #one = null;
@@ -115,11 +114,7 @@ export class PanelsView {
     const scale = Math.max(this.#room.width < NARROW ? byWidth : Math.min(byWidth, byHeight), 0.2);
     for (const panel of panels) {
       const svg = this.#svg(panel);
-      if (!svg) continue;
-      const box = svg.viewBox.baseVal;
-      svg.setAttribute("width", String(box.width * scale));
-      svg.setAttribute("height", String(box.height * scale));
-      svg.style.setProperty("--px", String(1 / scale));
+      if (svg) size(svg, scale, svg.viewBox.baseVal);
     }
     this.#one?.place();
   }
@@ -185,23 +180,8 @@ export class PanelsView {
       this.#figures.clear();
       this.#pictures.clear();
     }
-    const fresh = panels.filter((panel) => {
-      const picture = this.#events.panelPicture(panel.id);
-      if (this.#pictures.get(panel.id) === picture) return false;
-      this.#pictures.set(panel.id, picture);
-      this.#fill(panel, picture);
-      return true;
-    });
+    for (const panel of panels) this.#fill(panel);
     this.#arrange();
-    // Among all panels there is no room for dimensions and words: only the panel itself is shown. Every outline is
-    // asked for before the first picture is cropped, or each would lay out the page anew.
-    const faces = fresh.flatMap((panel) => {
-      const svg = this.#svg(panel);
-      return svg ? [{ svg, box: face(svg, panel) }] : [];
-    });
-    for (const { svg, box } of faces) {
-      svg.setAttribute("viewBox", `${box.x - AIR} ${box.y - AIR} ${box.width + 2 * AIR} ${box.height + 2 * AIR}`);
-    }
   }
 
   /** Puts the panels into rows, where they do not stand in them already. */
@@ -215,19 +195,20 @@ export class PanelsView {
   }
 
   /**
-   * A panel among the others. Its button stays through a change, so that the keyboard keeps its place.
+   * A panel among the others, without dimensions and words: there is no room for them. Its button stays through a change,
+   * so that the keyboard keeps its place.
    * @param {Panel} panel
-   * @param {string} picture
    */
-  #fill(panel, picture) {
-    const svg = drawing(picture);
-    svg.setAttribute("aria-hidden", "true");
-    let figure = this.#figures.get(panel.id);
-    if (!figure) {
-      figure = h("button", { type: "button", class: "panel-figure", onclick: () => this.#enlarge(panel.id) });
-      this.#figures.set(panel.id, figure);
-    }
-    figure.replaceChildren(svg, caption(panel));
+  #fill(panel) {
+    const drawn = this.#pictures.get(panel.id) ?? { picture: new Picture(), caption: caption(panel) };
+    const shown = drawn.picture.show(this.#events.smallPicture(panel.id));
+    recaption(drawn.caption, panel);
+    if (shown !== "new" || !drawn.picture.element) return;
+    this.#pictures.set(panel.id, drawn);
+    const figure =
+      this.#figures.get(panel.id) ?? h("button", { type: "button", class: "panel-figure", onclick: () => this.#enlarge(panel.id) });
+    this.#figures.set(panel.id, figure);
+    figure.replaceChildren(drawn.picture.element, drawn.caption);
   }
 }
 

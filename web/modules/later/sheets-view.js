@@ -1,7 +1,8 @@
 // The panels on the stock. A first layout is shown as soon as it is there; the workshop looks on for a better one until
 // none can be better or the maker has seen enough.
 
-import { drawing, h, say } from "../dom.js";
+import { h, say } from "../dom.js";
+import { drawing } from "../picture.js";
 import { fileName, handOutCutting } from "../keep.js";
 import { BOTH_GOES, counted, ended, plain } from "../words.js";
 

@@ -1,7 +1,8 @@
 // The case as one sees it: turned by quarters, by dragging or by the arrow keys; panels taken off one by one, seen
 // through, or pulled apart.
 
-import { calm, drawing, h, s, say } from "../dom.js";
+import { calm, h, s, say } from "../dom.js";
+import { Picture, size } from "../picture.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/panelwright.js").CasePicture} CasePicture */
@@ -23,7 +24,7 @@ export class CaseView {
   /** @type {Look} */ #look = { azimuth_deg: FIRST_AZIMUTH, elevation_deg: FIRST_ELEVATION, off: [], see_through: true, apart: 0 };
   /** @type {View | null} */ #view = null;
   /** @type {CasePicture | null} */ #picture = null;
-  /** @type {SVGSVGElement | null} */ #svg = null;
+  #drawn = new Picture();
   /** @type {string[]} */ #marked = [];
   #stage;
   #off = h("div", { class: "off", role: "group", "aria-label": "Panels taken off" });
@@ -78,6 +79,10 @@ export class CaseView {
     );
   }
 
+  get #svg() {
+    return this.#drawn.element;
+  }
+
   /** @param {View} view */
   update(view) {
     this.#view = view;
@@ -117,11 +122,7 @@ export class CaseView {
     const lift = (Math.abs(this.#look.elevation_deg) * Math.PI) / 180;
     const steady = Math.min(clientWidth / across, clientHeight / (height * Math.cos(lift) + across * Math.sin(lift)));
     const most = Math.min(clientWidth / this.#picture.width_mm, clientHeight / this.#picture.height_mm);
-    const scale = 0.94 * Math.min(steady, most);
-    this.#svg.setAttribute("width", String(this.#picture.width_mm * scale));
-    this.#svg.setAttribute("height", String(this.#picture.height_mm * scale));
-    // Lines keep their weight on the screen whatever the scale.
-    this.#svg.style.setProperty("--px", String(1 / scale));
+    size(this.#svg, 0.94 * Math.min(steady, most), { width: this.#picture.width_mm, height: this.#picture.height_mm });
   }
 
   /** @param {View} view */
@@ -149,16 +150,15 @@ export class CaseView {
 
   #draw() {
     if (!this.#view) return;
-    const before = this.#picture?.svg;
     this.#picture = this.#events.casePicture(this.#look);
-    // A change of paper, prices or a name leaves the picture as it is.
-    if (this.#picture.svg !== before) {
-      this.#svg = drawing(this.#picture.svg);
-      this.#svg.setAttribute("aria-hidden", "true");
+    const { svg } = this.#picture;
+    const shown = this.#drawn.show(svg);
+    if (shown === "new" && this.#svg) {
       this.#stage.replaceChildren(this.#svg, this.#tag);
-      this.#scale();
       this.#showMarks();
     }
+    // A change of paper, prices or a name leaves the picture as it is.
+    if (shown !== "same") this.#scale();
     this.#through.setAttribute("aria-pressed", String(this.#look.see_through));
     this.#apart.setAttribute("aria-pressed", String(this.#goal.apart === 1));
     for (const button of this.#off.querySelectorAll("button")) {

@@ -15,6 +15,7 @@ import { inSight, show } from "./jumps.js";
  * @typedef {object} DrawingTakes
  * @property {(look: import("../../wasm/panelwright.js").Look) => import("../../wasm/panelwright.js").CasePicture} casePicture
  * @property {(id: string) => string} panelPicture
+ * @property {(id: string) => string} smallPicture the panel without dimensions and words
  * @property {(id: string) => import("../../wasm/panelwright.js").Feature[]} features
  * @property {() => void} drawn
  */

@@ -1,7 +1,7 @@
 // The margin: what someone who has checked the drawing would write beside it. Each note has its own number in a shape
 // that says how much it weighs.
 
-import { h, s, say } from "../dom.js";
+import { arrange, h, s, say } from "../dom.js";
 import { valueInWords } from "../words.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
@@ -93,10 +93,7 @@ export class Margin {
       return note;
     });
     this.#notes = kept;
-    const there = [...this.#list.children];
-    if (there.length !== this.#shown.length || there.some((note, index) => note !== this.#shown[index])) {
-      this.#list.replaceChildren(...this.#shown);
-    }
+    arrange(this.#list, this.#shown);
     if (!chosen) return;
     // Others may have come before it; with its trouble gone nothing is chosen.
     const index = this.#shown.indexOf(chosen);

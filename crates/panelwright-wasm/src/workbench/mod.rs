@@ -11,6 +11,7 @@ use panelwright::Build;
 use panelwright::design::{Design, Value, choice, choices, read_link, write_file, write_link};
 use panelwright::dimensions::cautions::CAUTIONS;
 use panelwright::documents::choice_list::choice_list;
+use panelwright::panels::Panel;
 use panelwright::pictures::CaseView;
 use wasm_bindgen::prelude::*;
 
@@ -101,11 +102,8 @@ impl Workbench {
     }
 
     /// The case as one sees it: where the eye is, in degrees (see [`panelwright::pictures::CaseView`]); panels taken
-    /// off, by id; whether panels are seen through; how far they are pulled apart, 0 to 1.
-    ///
-    /// # Errors
-    /// None that a design can cause; the signature is what handing a value to the page needs.
-    #[wasm_bindgen(unchecked_return_type = "CasePicture")]
+    /// off, by id; whether panels are seen through; how far they are pulled apart, 0 to 1. A line of JSON (`CasePlaces`),
+    /// then the drawing.
     pub fn case_picture(
         &self,
         azimuth_deg: f64,
@@ -113,18 +111,21 @@ impl Workbench {
         off: Vec<String>,
         see_through: bool,
         apart: f64,
-    ) -> Result<JsValue, JsError> {
+    ) -> String {
         let build = self.build();
         let off = build.panels.iter().filter(|panel| off.iter().any(|id| id == panel.id()));
         let off = off.map(|panel| panel.wall).collect();
-        let view = CaseView { azimuth_deg, elevation_deg, off, see_through, apart };
-        plain(&pictures::CasePicture::of(build, &view))
+        pictures::case(build, &CaseView { azimuth_deg, elevation_deg, off, see_through, apart })
     }
 
     /// A panel flat, for the page; empty when there is no such panel.
     pub fn panel_svg(&self, id: &str) -> String {
-        let panel = self.build().panels.iter().find(|panel| panel.id() == id);
-        panel.map(pictures::flat).unwrap_or_default()
+        self.panel(id).map(pictures::flat).unwrap_or_default()
+    }
+
+    /// The same as one among others: without dimensions and words.
+    pub fn small_panel_svg(&self, id: &str) -> String {
+        self.panel(id).map(pictures::small).unwrap_or_default()
     }
 
     /// What is cut into a panel; empty when there is no such panel.
@@ -133,8 +134,7 @@ impl Workbench {
     /// None that a design can cause; the signature is what handing a value to the page needs.
     #[wasm_bindgen(unchecked_return_type = "Feature[]")]
     pub fn features(&self, panel: &str) -> Result<JsValue, JsError> {
-        let panel = self.build().panels.iter().find(|one| one.id() == panel);
-        plain(&panel.map(view::features).unwrap_or_default())
+        plain(&self.panel(panel).map(view::features).unwrap_or_default())
     }
 
     /// The design file: only what differs from the default.
@@ -172,6 +172,10 @@ impl Workbench {
 
     fn build(&self) -> &Build {
         self.build.get_or_init(|| Build::of(&self.design))
+    }
+
+    fn panel(&self, id: &str) -> Option<&Panel> {
+        self.build().panels.iter().find(|panel| panel.id() == id)
     }
 
     /// Lets go of what followed from the design before.

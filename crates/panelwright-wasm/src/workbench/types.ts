@@ -117,11 +117,15 @@ export interface Look {
   apart: number;
 }
 
-/** The case as one sees it. Points in mm of the picture. */
-export interface CasePicture {
-  svg: string;
+/** Where things are in a picture of the case. Points in mm of the picture. */
+export interface CasePlaces {
   width_mm: number;
   height_mm: number;
   /** Where each finding points, in the order of the view; null when it has no place. */
   points: ([number, number] | null)[];
+}
+
+/** The case as one sees it. */
+export interface CasePicture extends CasePlaces {
+  svg: string;
 }

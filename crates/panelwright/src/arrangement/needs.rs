@@ -174,12 +174,13 @@ impl Sizing {
     /// By how much the size rule cannot be kept, mm: [`Settled::excess`] alone.
     #[must_use]
     pub fn excess(&self, needs: &Needs) -> f64 {
+        let caps = match &self.rule {
+            Bound::Smallest => return 0.0,
+            Bound::Given(given) => std::slice::from_ref(given),
+            Bound::Caps(caps) => caps,
+        };
         let [least, _] = self.outside(needs);
-        match &self.rule {
-            Bound::Smallest => 0.0,
-            Bound::Given(given) => missing(least, given),
-            Bound::Caps(caps) => caps.iter().map(|caps| missing(least, caps)).fold(f64::INFINITY, f64::min),
-        }
+        caps.iter().map(|caps| missing(least, caps)).fold(f64::INFINITY, f64::min)
     }
 
     /// Outside sizes: the least, and the comfortable.

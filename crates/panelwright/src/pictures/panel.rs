@@ -27,20 +27,7 @@ pub fn page_picture(panel: &Panel) -> Drawing {
     let letter = letters(w.max(h));
     // Left and below: words of the edge, then the dimension; right and above: words only.
     let (wide, narrow) = (letter * 5.2, letter * 2.4);
-    let mut sheet = Sheet {
-        panel,
-        by: Vec2::new(wide, wide),
-        letter,
-        face: Layer::new("face"),
-        features: Layer::new("features"),
-        marks: Layer::new("marks"),
-        words: Layer::new("words"),
-        taken: Vec::new(),
-    };
-    sheet.face();
-    for feature in drawing_order(panel) {
-        sheet.feature(feature);
-    }
+    let mut sheet = Sheet::new(panel, Vec2::new(wide, wide));
     sheet.keys();
     for edge in [Edge::Upper, Edge::Lower, Edge::Left, Edge::Right] {
         sheet.edge_words(edge);
@@ -48,6 +35,17 @@ pub fn page_picture(panel: &Panel) -> Drawing {
     sheet.dimensions();
     let mut drawing = Drawing::new(wide + w + narrow, wide + h + narrow);
     drawing.layers = vec![sheet.face, sheet.features, sheet.marks, sheet.words];
+    drawing
+}
+
+/// The same without dimensions and words, for a panel among others: this much larger than the panel on every side, mm, so
+/// that its outline keeps its weight.
+#[must_use]
+pub fn small_picture(panel: &Panel, air_mm: f64) -> Drawing {
+    let [w, h] = panel.size_mm;
+    let sheet = Sheet::new(panel, Vec2::splat(air_mm));
+    let mut drawing = Drawing::new(w + 2.0 * air_mm, h + 2.0 * air_mm);
+    drawing.layers = vec![sheet.face, sheet.features];
     drawing
 }
 
@@ -82,7 +80,27 @@ struct Sheet<'a> {
 const INK: Style = Style::line(Colour::Ink, VISIBLE_LINE_MM);
 const THIN: Style = Style::line(Colour::Thin, THIN_LINE_MM);
 
-impl Sheet<'_> {
+impl<'a> Sheet<'a> {
+    /// The panel with its features, its lower left corner there.
+    fn new(panel: &'a Panel, by: Vec2) -> Self {
+        let [w, h] = panel.size_mm;
+        let mut sheet = Self {
+            panel,
+            by,
+            letter: letters(w.max(h)),
+            face: Layer::new("face"),
+            features: Layer::new("features"),
+            marks: Layer::new("marks"),
+            words: Layer::new("words"),
+            taken: Vec::new(),
+        };
+        sheet.face();
+        for feature in drawing_order(panel) {
+            sheet.feature(feature);
+        }
+        sheet
+    }
+
     fn face(&mut self) {
         let outline = Form::Contours(vec![self.panel.outline.translate(self.by)]);
         let style = INK.with_fill(Colour::Sheet).with_shade(Shade::Lit);

@@ -12,12 +12,12 @@ use ::svg::node::element::Element;
 use ::svg::node::{Blob, Text as Words};
 use kurbo::{Affine, BezPath, PathEl, Point};
 
-use super::colour::Shade;
+use super::colour::Colour;
 use super::contour::Contour;
 use super::font::{FAMILY, Weight, text_outlines};
 use super::letters::printable;
 use super::number::{COORDINATE_DECIMALS, format_number, push_number};
-use super::picture::{Anchor, Drawing, Form, Group, Item, Layer, Shape, Style, Text};
+use super::picture::{Anchor, Drawing, Form, Group, Item, Layer, Shape, Style, THIN_LINE_MM, Text, VISIBLE_LINE_MM};
 
 /// Whether letters stay letters.
 #[derive(Clone, Copy, Debug, Default)]
@@ -39,12 +39,15 @@ pub struct SvgOptions {
     pub id_prefix: String,
     /// What the picture shows, for those who do not see it (default: nothing said).
     pub title: Option<String>,
-    /// Whether to write classes (`line-ink`, `fill-sheet`, `text-thin`, `dim`) that a page can restyle (default: no).
+    /// Whether the style sheet of a page says how things look (default: no). Shapes then have classes and neither
+    /// colours nor widths: `fill-sheet`, `lit`, `line-hidden`, `thick`, `bare` (no line around it). What has no class is
+    /// a thin line of ink, since most of a picture is: a page reads, matches and keeps the less. Own colours and widths
+    /// that are neither of the two usual ones stay attributes.
     pub classes: bool,
 }
 
 impl SvgOptions {
-    /// For a picture on the page: letters as text, classes.
+    /// For a picture on the page: letters as text; classes for its style sheet.
     #[must_use]
     pub fn for_page(id_prefix: impl Into<String>) -> Self {
         Self { letters: Letters::Text, id_prefix: id_prefix.into(), title: None, classes: true }
@@ -67,6 +70,9 @@ pub fn svg(drawing: &Drawing, options: &SvgOptions) -> String {
         .set("height", format!("{height}mm"))
         .set("viewBox", format!("0 0 {width} {height}"))
         .set("stroke-linejoin", "round");
+    if options.classes {
+        document = document.set("class", "picture");
+    }
     if matches!(options.letters, Letters::Text) {
         document = document.set("font-family", format!("{FAMILY}, sans-serif"));
     }
@@ -128,6 +134,21 @@ fn hex(colour: [u8; 3]) -> String {
         text.extend(char::from_digit(u32::from(digit), 16));
     }
     text
+}
+
+/// The classes of a shape.
+#[derive(Default)]
+struct Classes(String);
+
+impl Classes {
+    fn push(&mut self, name: &[&str]) {
+        if !self.0.is_empty() {
+            self.0.push(' ');
+        }
+        for piece in name {
+            self.0.push_str(piece);
+        }
+    }
 }
 
 struct Writer<'a> {
@@ -242,11 +263,20 @@ impl Writer<'_> {
     /// The attributes that say how a shape is drawn. Names, numbers and colours only: nothing to escape.
     fn style_attributes(&self, style: &Style) -> Vec<(&'static str, String)> {
         let mut attributes = Vec::with_capacity(7);
-        let mut classes = Vec::with_capacity(3);
+        let mut classes = Classes::default();
+        let page = self.options.classes;
         if let Some(stroke) = style.stroke {
-            classes.push(format!("line-{}", stroke.colour.name()));
-            attributes.push(("stroke", hex(stroke.colour.rgb())));
-            attributes.push(("stroke-width", number(stroke.width_mm)));
+            match stroke.colour {
+                Colour::Own(..) => attributes.push(("stroke", hex(stroke.colour.rgb()))),
+                Colour::Ink | Colour::Thin if page => {}
+                colour if page => classes.push(&["line-", colour.name()]),
+                colour => attributes.push(("stroke", hex(colour.rgb()))),
+            }
+            match stroke.width_mm {
+                THIN_LINE_MM if page => {}
+                VISIBLE_LINE_MM if page => classes.push(&["thick"]),
+                width_mm => attributes.push(("stroke-width", number(width_mm))),
+            }
             let pattern = stroke.dash.pattern();
             if !pattern.is_empty() {
                 let lengths: Vec<String> = pattern.iter().map(|length| number(length * stroke.width_mm)).collect();
@@ -255,28 +285,38 @@ impl Writer<'_> {
         }
         match style.fill {
             Some(colour) => {
-                classes.push(format!("fill-{}", colour.name()));
-                classes.extend(style.shade.name().map(str::to_owned));
-                attributes.push(("fill", hex(colour.shaded(style.shade))));
-                attributes.push(("fill-rule", "evenodd".to_owned()));
+                if page && !matches!(colour, Colour::Own(..)) {
+                    classes.push(&["fill-", colour.name()]);
+                    if let Some(shade) = style.shade.name() {
+                        classes.push(&[shade]);
+                    }
+                } else {
+                    attributes.push(("fill", hex(colour.shaded(style.shade))));
+                }
+                if !page {
+                    attributes.push(("fill-rule", "evenodd".to_owned()));
+                }
                 if let Some(opacity) = style.fill_opacity {
                     attributes.push(("fill-opacity", format_number(opacity.clamp(0.0, 1.0), 3)));
                 }
             }
+            None if page => {}
             None => attributes.push(("fill", "none".to_owned())),
+        }
+        if style.stroke.is_none() && page {
+            classes.push(&["bare"]);
         }
         if style.stroke.is_none() && style.fill.is_none() {
             // Not seen, yet it can be pointed at.
             attributes.push(("pointer-events", "all".to_owned()));
         }
-        if self.options.classes && !classes.is_empty() {
-            attributes.push(("class", classes.join(" ")));
+        if !classes.0.is_empty() {
+            attributes.push(("class", classes.0));
         }
         attributes
     }
 
     fn text(&mut self, text: &Text) -> Element {
-        let colour = hex(text.colour.shaded(Shade::Plain));
         let mut element = match self.options.letters {
             Letters::Outlines(outlines) => {
                 let mut element = Element::new("path");
@@ -309,9 +349,8 @@ impl Writer<'_> {
                 element
             }
         };
-        element.assign("fill", colour);
-        if self.options.classes {
-            element.assign("class", format!("text-{}", text.colour.name()));
+        if !self.options.classes {
+            element.assign("fill", hex(text.colour.rgb()));
         }
         element
     }

@@ -89,8 +89,8 @@ fn neighbours_of_one_style_state_it_once() {
     assert_eq!(text.matches("<circle").count(), 51);
     assert_eq!(text.matches("stroke-dasharray=\"3 0.75\"").count(), 1);
     assert_eq!(text.matches("fill-opacity=\"0.5\"").count(), 1);
-    assert_eq!(text.matches("line-ink fill-paper").count(), 1);
-    assert_eq!(text.matches("fill-sheet").count(), 1);
+    assert_eq!(text.matches("class=\"fill-paper\"").count(), 1);
+    assert_eq!(text.matches("class=\"fill-sheet bare\"").count(), 1);
 }
 
 #[test]
