@@ -1,13 +1,13 @@
 // Times the core in the browser over seeded random changes: a change and everything the page is told of it, and a
-// pack of templates; and the page itself: a change with all that it draws anew, laid out. Prints one JSON object a line,
-// as `cargo xtask bench` reads them.
+// pack of templates; and the page itself: a change with all that it draws anew, laid out: of one number that a maker
+// turns up and down, and of anything there is to choose. Prints one JSON object a line, as `cargo xtask bench` reads them.
 
 import { DESK, open, servePage, startBrowser } from "./harness.mjs";
 
 const CHANGES = 1000;
 const PACKS = 30;
-/** Changes drawn on the page, half of them with the case on show and half with the panels. */
-const DRAWN = 120;
+/** Changes drawn on the page, of each kind, with the case on show and again with the panels. */
+const DRAWN = 200;
 /** A frame of a screen that shows sixty a second. */
 const FRAME_MS = 1000 / 60;
 
@@ -78,44 +78,88 @@ try {
     await open(visitor, page.url);
     await visitor.getByRole("tab", { name: shown }).click();
     await visitor.waitForTimeout(1000);
-    const times = await visitor.evaluate(redraws, DRAWN / 2);
-    const at = (/** @type {number} */ share) => times[Math.floor((times.length - 1) * share)];
-    console.log(JSON.stringify({ bench: `a change drawn on the page, ${shown.toLowerCase()} on show`, p50_ms: at(0.5), p95_ms: at(0.95), budget_ms: FRAME_MS }));
+    for (const [what, act] of /** @type {const} */ ([["the cooler's height", heights], ["any choice", anything]])) {
+      await visitor.evaluate(measure);
+      const times = await visitor.evaluate(act, DRAWN);
+      const at = (/** @type {number} */ share) => times[Math.floor((times.length - 1) * share)];
+      console.log(JSON.stringify({ bench: `a change of ${what} drawn, ${shown.toLowerCase()} on show`, p50_ms: at(0.5), p95_ms: at(0.95), budget_ms: FRAME_MS }));
+    }
   }
 } finally {
   await browser.close();
   await page.close();
 }
 
-/**
- * Milliseconds that changes take, sorted: taking the value, the work of the frame that follows, and laying it out.
- * @param {number} count
- */
-async function redraws(count) {
-  const box = /** @type {HTMLInputElement} */ (document.querySelector('[aria-label="Height of the cooler, mm"]'));
-  const tallest = Number(box.value);
-  const frame = window.requestAnimationFrame.bind(window);
+/** Gives the page a way to time a change: taking the value, the work of the frame that follows, and laying it out. */
+function measure() {
+  const page = /** @type {any} */ (window);
+  page.frame ??= window.requestAnimationFrame.bind(window);
   let worked = 0;
   window.requestAnimationFrame = (act) =>
-    frame((now) => {
+    page.frame((/** @type {number} */ now) => {
       const start = performance.now();
       act(now);
       worked += performance.now() - start;
     });
+  page.timed = async (/** @type {HTMLInputElement | HTMLSelectElement} */ box, /** @type {string} */ value) => {
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    worked = 0;
+    box.value = value;
+    const start = performance.now();
+    box.dispatchEvent(new Event(box.matches("select") ? "change" : "input", { bubbles: true }));
+    const taken = performance.now() - start;
+    await new Promise((resolve) => page.frame(resolve));
+    const layout = performance.now();
+    document.body.getBoundingClientRect();
+    const whole = taken + worked + performance.now() - layout;
+    await new Promise((resolve) => page.frame(resolve));
+    return whole;
+  };
+}
+
+/**
+ * Milliseconds that changes of one number take, sorted.
+ * @param {number} count
+ */
+async function heights(count) {
+  const box = /** @type {HTMLInputElement} */ (document.querySelector('[aria-label="Height of the cooler, mm"]'));
+  const tallest = Number(box.value);
   /** @type {number[]} */
   const times = [];
   for (let index = 0; index < count; index += 1) {
-    await new Promise((resolve) => setTimeout(resolve, 20));
-    worked = 0;
-    box.value = String(tallest - 1 - (index % 7));
-    const start = performance.now();
-    box.dispatchEvent(new Event("input", { bubbles: true }));
-    const taken = performance.now() - start;
-    await new Promise((resolve) => frame(() => resolve(undefined)));
-    const layout = performance.now();
-    document.body.getBoundingClientRect();
-    times.push(taken + worked + performance.now() - layout);
-    await new Promise((resolve) => frame(() => resolve(undefined)));
+    times.push(await /** @type {any} */ (window).timed(box, String(tallest - 1 - (index % 7))));
+  }
+  return times.sort((a, b) => a - b);
+}
+
+/**
+ * The same of any control on the page, twenty at a time from the example on.
+ * @param {number} count
+ */
+async function anything(count) {
+  let state = 1;
+  // mulberry32, as above.
+  const random = () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+  };
+  const any = (/** @type {any[]} */ list) => list[Math.floor(random() * list.length)];
+  /** @type {number[]} */
+  const times = [];
+  while (times.length < count) {
+    const controls = [...document.querySelectorAll(":is(.brief, .choices) :is(select, input[inputmode])")].filter((one) => !one.closest("[hidden]"));
+    const box = any(controls);
+    const values = box.matches("select")
+      ? [...box.options].filter((option) => !option.disabled && option.value !== box.value).map((option) => option.value)
+      : box.value && [-4, -3, -2, -1, 1, 2, 3, 4].map((step) => String(Number(box.value) + step));
+    if (values.length === 0) continue;
+    times.push(await /** @type {any} */ (window).timed(box, any(values)));
+    if (times.length % 20 > 0) continue;
+    const anew = [...document.querySelectorAll(".choices button")].find((one) => /example/i.test(one.textContent ?? ""));
+    /** @type {HTMLButtonElement} */ (anew).click();
+    await new Promise((resolve) => setTimeout(resolve, 200));
   }
   return times.sort((a, b) => a - b);
 }

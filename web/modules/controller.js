@@ -140,11 +140,11 @@ export class Controller {
     addEventListener("keydown", (event) => this.#key(event));
     workJumps(() => this.#margin.chosen);
     addEventListener("pagehide", () => keeping.write(this.#bench.link()));
-    const [head, messages] = [byId("head"), byId("messages")];
+    const [head, messages, sheet] = [byId("head"), byId("messages"), byId("sheet")];
     const sizes = new ResizeObserver(() => {
-      const { style } = document.documentElement;
-      style.setProperty("--brief", `${head.offsetHeight}px`);
-      style.setProperty("--head", `${head.offsetHeight + messages.offsetHeight}px`);
+      messages.style.setProperty("--brief", `${head.offsetHeight}px`);
+      const all = `${head.offsetHeight + messages.offsetHeight}px`;
+      for (const { style } of [document.documentElement, sheet]) style.setProperty("--head", all);
     });
     sizes.observe(head);
     sizes.observe(messages);

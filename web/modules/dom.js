@@ -74,6 +74,8 @@ export function arrange(parent, children) {
   for (const child of [...parent.children]) if (!stay.has(child)) child.remove();
   let place = parent.firstElementChild;
   for (const child of children) {
+    // One that goes further back lets those behind it stand.
+    if (place && child === place.nextElementSibling) place = child;
     if (child === place) place = place.nextElementSibling;
     else parent.insertBefore(child, place);
   }

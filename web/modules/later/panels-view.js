@@ -201,14 +201,14 @@ export class PanelsView {
    */
   #fill(panel) {
     const drawn = this.#pictures.get(panel.id) ?? { picture: new Picture(), caption: caption(panel) };
-    const shown = drawn.picture.show(this.#events.smallPicture(panel.id));
-    recaption(drawn.caption, panel);
-    if (shown !== "new" || !drawn.picture.element) return;
     this.#pictures.set(panel.id, drawn);
+    drawn.picture.show(this.#events.smallPicture(panel.id));
+    recaption(drawn.caption, panel);
     const figure =
       this.#figures.get(panel.id) ?? h("button", { type: "button", class: "panel-figure", onclick: () => this.#enlarge(panel.id) });
     this.#figures.set(panel.id, figure);
-    figure.replaceChildren(drawn.picture.element, drawn.caption);
+    const { element } = drawn.picture;
+    if (element && element.parentElement !== figure) figure.replaceChildren(element, drawn.caption);
   }
 }
 

@@ -154,7 +154,7 @@ export class CaseView {
     const { svg } = this.#picture;
     const shown = this.#drawn.show(svg);
     if (shown === "new" && this.#svg) {
-      this.#stage.replaceChildren(this.#svg, this.#tag);
+      if (this.#svg.parentElement !== this.#stage) this.#stage.replaceChildren(this.#svg, this.#tag);
       this.#showMarks();
     }
     // A change of paper, prices or a name leaves the picture as it is.
