@@ -22,6 +22,7 @@ pub mod documents;
 pub mod drawing;
 pub mod fastening;
 pub mod fit;
+mod fnv;
 pub mod json;
 pub mod panels;
 pub mod parts;

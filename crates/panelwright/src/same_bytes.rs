@@ -5,12 +5,12 @@ use std::fmt::Write as _;
 
 use crate::Build;
 use crate::cutting::{CutPanel, FileMarks, SvgLines, cut_panel_to_dxf, cut_panel_to_svg};
-use crate::design::fingerprint::fnv1a;
 use crate::design::{Design, write_link};
 use crate::documents::build_json::{build_json, findings_json};
 use crate::documents::panel_files::file_svg;
 use crate::documents::templates;
 use crate::drawing::{SvgOptions, svg};
+use crate::fnv::fnv1a;
 use crate::pictures::{CaseView, case_picture};
 use crate::sample;
 

@@ -15,3 +15,4 @@ pub mod sheets;
 pub mod source_list;
 pub mod templates;
 pub mod warnings;
+mod wrap;

@@ -6,6 +6,7 @@ use super::Lists;
 use super::table::Table;
 use crate::Build;
 use crate::documents::warnings::warnings;
+use crate::documents::wrap::wrapped;
 use crate::drawing::{
     Anchor, Colour, Drawing, Layer, Page, PdfInfo, Style, Text, Weight, pdf as write_pdf, text_width_mm,
 };
@@ -64,7 +65,7 @@ pub(super) fn pages(build: &Build, lists: &Lists, paper_mm: [f64; 2], margin_mm:
     };
     // Before anything is bought or cut.
     for warning in warnings(&build.findings) {
-        for line in wrapped(&warning, paper_mm[0] - 2.0 * margin_mm, Weight::SemiBold) {
+        for line in wrapped(&warning, paper_mm[0] - 2.0 * margin_mm, TEXT_MM, Weight::SemiBold) {
             sheets.write(margin_mm, TEXT_MM, Weight::SemiBold, Anchor::Start, &line);
             sheets.y -= TEXT_MM * LEADING;
         }
@@ -112,7 +113,7 @@ fn draw(sheets: &mut Sheets, table: &Table) {
     sheets.write(left, TITLE_MM, Weight::SemiBold, Anchor::Start, table.title);
     sheets.y -= TITLE_MM * LEADING + 1.0;
     for note in &table.notes {
-        for line in wrapped(note, width, Weight::Regular) {
+        for line in wrapped(note, width, TEXT_MM, Weight::Regular) {
             sheets.write(left, TEXT_MM, Weight::Regular, Anchor::Start, &line);
             sheets.y -= line_mm;
         }
@@ -140,7 +141,7 @@ struct Row {
 
 fn row(widths: &[f64], words: &[&str], weight: Weight) -> Row {
     let cells: Vec<Vec<String>> =
-        words.iter().zip(widths).map(|(words, width)| wrapped(words, *width, weight)).collect();
+        words.iter().zip(widths).map(|(words, width)| wrapped(words, *width, TEXT_MM, weight)).collect();
     let height = cells.iter().map(Vec::len).max().unwrap_or(1).max(1);
     Row { cells, height }
 }
@@ -198,35 +199,6 @@ fn widths(table: &Table, room: f64) -> Vec<f64> {
         over -= step;
     }
     widths
-}
-
-/// Words broken into lines no wider than this; a word that is too long alone is broken anywhere.
-fn wrapped(words: &str, width: f64, weight: Weight) -> Vec<String> {
-    let fits = |text: &str| text_width_mm(text, TEXT_MM, weight) <= width + 1e-6;
-    let mut lines = Vec::new();
-    let mut line = String::new();
-    for word in words.split_whitespace() {
-        let longer = if line.is_empty() { word.to_owned() } else { format!("{line} {word}") };
-        if fits(&longer) {
-            line = longer;
-            continue;
-        }
-        if !line.is_empty() {
-            lines.push(std::mem::take(&mut line));
-        }
-        for letter in word.chars() {
-            line.push(letter);
-            if !fits(&line) && line.chars().count() > 1 {
-                line.pop();
-                lines.push(std::mem::take(&mut line));
-                line.push(letter);
-            }
-        }
-    }
-    if !line.is_empty() {
-        lines.push(line);
-    }
-    lines
 }
 
 /// Words cut to a width.

@@ -4,6 +4,7 @@ use kurbo::{Point, Rect};
 
 use super::pen::{Line, Pen};
 use super::plan::PageSetup;
+use crate::documents::wrap::wrapped;
 use crate::drawing::{Anchor, Page, Weight, text_width_mm};
 
 /// Sizes of writing, mm: titles, headings, text; near the heights 1.8, 2.5, 3.5 and 5 of ISO 3098-1 (from memory;
@@ -77,7 +78,12 @@ impl<'a> Flow<'a> {
 
     /// Lines of writing, broken between words.
     pub fn words(&mut self, words: &str) {
-        for line in broken(words, self.area.width(), TEXT_MM) {
+        let mut lines = wrapped(words, self.area.width(), TEXT_MM, Weight::Regular);
+        // No words leave a line empty.
+        if lines.is_empty() {
+            lines.push(String::new());
+        }
+        for line in lines {
             self.room(LINE_MM);
             self.y -= LINE_MM;
             self.pen.text("words", Point::new(self.area.x0, self.y), TEXT_MM, Anchor::Start, Weight::Regular, &line);
@@ -129,19 +135,4 @@ impl<'a> Flow<'a> {
         self.pages.push(Page::from(self.pen.finish()));
         self.pages
     }
-}
-
-/// A text in lines of at most a width.
-fn broken(words: &str, width: f64, size: f64) -> Vec<String> {
-    let mut lines = vec![String::new()];
-    for word in words.split_whitespace() {
-        let Some(line) = lines.last_mut() else { continue };
-        let longer = if line.is_empty() { word.to_owned() } else { format!("{line} {word}") };
-        if line.is_empty() || text_width_mm(&longer, size, Weight::Regular) <= width {
-            *line = longer;
-        } else {
-            lines.push(word.to_owned());
-        }
-    }
-    lines
 }

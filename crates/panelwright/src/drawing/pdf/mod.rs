@@ -19,6 +19,7 @@ use self::fonts::FontUse;
 use super::font::Weight;
 use super::number::COORDINATE_DECIMALS;
 use super::picture::Drawing;
+use crate::fnv::{START, fnv1a, fnv1a_from};
 use crate::sorting::sort_by_key;
 
 /// Points to the millimetre (1 pt = 25.4/72 mm).
@@ -154,8 +155,6 @@ fn millimetres(length_mm: f64) -> f32 {
 /// Sixteen bytes that change with the content: two 64-bit FNV-1a sums from different starts (common practice; an id,
 /// not a seal).
 fn content_hash(bytes: &[u8]) -> Vec<u8> {
-    let sum =
-        |start: u64| bytes.iter().fold(start, |sum, byte| (sum ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3));
-    let (first, second) = (sum(0xcbf2_9ce4_8422_2325), sum(0x8422_2325_cbf2_9ce4));
+    let (first, second) = (fnv1a(bytes), fnv1a_from(START.rotate_left(32), bytes));
     [first.to_be_bytes(), second.to_be_bytes()].concat()
 }
