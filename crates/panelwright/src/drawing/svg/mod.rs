@@ -3,6 +3,7 @@
 //! y is turned over here and nowhere else on this way: a point (x, y) is written (x, height - y); inside a placed
 //! group it is (x, -y) and the group's matrix does the rest.
 
+mod style;
 #[cfg(test)]
 mod tests;
 
@@ -12,12 +13,12 @@ use ::svg::node::element::Element;
 use ::svg::node::{Blob, Text as Words};
 use kurbo::{Affine, BezPath, PathEl, Point};
 
-use super::colour::Colour;
+use self::style::{attributes, hex};
 use super::contour::Contour;
 use super::font::{FAMILY, Weight, text_outlines};
 use super::letters::printable;
 use super::number::{COORDINATE_DECIMALS, format_number, push_number};
-use super::picture::{Anchor, Drawing, Form, Group, Item, Layer, Shape, Style, THIN_LINE_MM, Text, VISIBLE_LINE_MM};
+use super::picture::{Anchor, Drawing, Form, Group, Item, Layer, Shape, Style, Text};
 
 /// Whether letters stay letters.
 #[derive(Clone, Copy, Debug, Default)]
@@ -127,30 +128,6 @@ fn title_element(title: &str) -> Element {
     element
 }
 
-fn hex(colour: [u8; 3]) -> String {
-    let mut text = String::with_capacity(7);
-    text.push('#');
-    for digit in colour.into_iter().flat_map(|part| [part >> 4, part & 15]) {
-        text.extend(char::from_digit(u32::from(digit), 16));
-    }
-    text
-}
-
-/// The classes of a shape.
-#[derive(Default)]
-struct Classes(String);
-
-impl Classes {
-    fn push(&mut self, name: &[&str]) {
-        if !self.0.is_empty() {
-            self.0.push(' ');
-        }
-        for piece in name {
-            self.0.push_str(piece);
-        }
-    }
-}
-
 struct Writer<'a> {
     options: &'a SvgOptions,
     /// Height from which y is measured downwards here: the paper's, or 0 inside a placed group.
@@ -163,9 +140,6 @@ impl Writer<'_> {
         let mut element = Element::new("g");
         let name = identifier(&layer.name);
         element.assign("id", format!("{}{name}", self.options.id_prefix));
-        if self.options.classes {
-            element.assign("class", format!("layer-{name}"));
-        }
         self.items(&mut element, &layer.items);
         element
     }
@@ -192,7 +166,7 @@ impl Writer<'_> {
     /// Shapes of one style. They are most of every picture, so they are put together as one piece of text; an element
     /// each, with its own map of attributes, takes ten times as long.
     fn run(&self, parent: &mut Element, style: &Style, shapes: &[Item]) {
-        let attributes = self.style_attributes(style);
+        let attributes = attributes(style, self.options.classes);
         let own = if shapes.len() == 1 { attributes.as_slice() } else { &[] };
         let mut text = String::new();
         for item in shapes {
@@ -258,62 +232,6 @@ impl Writer<'_> {
                 }
             }
         }
-    }
-
-    /// The attributes that say how a shape is drawn. Names, numbers and colours only: nothing to escape.
-    fn style_attributes(&self, style: &Style) -> Vec<(&'static str, String)> {
-        let mut attributes = Vec::with_capacity(7);
-        let mut classes = Classes::default();
-        let page = self.options.classes;
-        if let Some(stroke) = style.stroke {
-            match stroke.colour {
-                Colour::Own(..) => attributes.push(("stroke", hex(stroke.colour.rgb()))),
-                Colour::Ink | Colour::Thin if page => {}
-                colour if page => classes.push(&["line-", colour.name()]),
-                colour => attributes.push(("stroke", hex(colour.rgb()))),
-            }
-            match stroke.width_mm {
-                THIN_LINE_MM if page => {}
-                VISIBLE_LINE_MM if page => classes.push(&["thick"]),
-                width_mm => attributes.push(("stroke-width", number(width_mm))),
-            }
-            let pattern = stroke.dash.pattern();
-            if !pattern.is_empty() {
-                let lengths: Vec<String> = pattern.iter().map(|length| number(length * stroke.width_mm)).collect();
-                attributes.push(("stroke-dasharray", lengths.join(" ")));
-            }
-        }
-        match style.fill {
-            Some(colour) => {
-                if page && !matches!(colour, Colour::Own(..)) {
-                    classes.push(&["fill-", colour.name()]);
-                    if let Some(shade) = style.shade.name() {
-                        classes.push(&[shade]);
-                    }
-                } else {
-                    attributes.push(("fill", hex(colour.shaded(style.shade))));
-                }
-                if !page {
-                    attributes.push(("fill-rule", "evenodd".to_owned()));
-                }
-                if let Some(opacity) = style.fill_opacity {
-                    attributes.push(("fill-opacity", format_number(opacity.clamp(0.0, 1.0), 3)));
-                }
-            }
-            None if page => {}
-            None => attributes.push(("fill", "none".to_owned())),
-        }
-        if style.stroke.is_none() && page {
-            classes.push(&["bare"]);
-        }
-        if style.stroke.is_none() && style.fill.is_none() {
-            // Not seen, yet it can be pointed at.
-            attributes.push(("pointer-events", "all".to_owned()));
-        }
-        if !classes.0.is_empty() {
-            attributes.push(("class", classes.0));
-        }
-        attributes
     }
 
     fn text(&mut self, text: &Text) -> Element {
