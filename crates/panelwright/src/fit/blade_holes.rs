@@ -42,7 +42,7 @@ fn blade_hole_small(scene: &Scene, found: &mut Vec<Finding>) {
         small.extend(narrowest.map(|shape| (sheet, shape, takes(shape))));
     }
     let Some((sheet, shape, hole)) = small.iter().min_by(|a, b| a.2.total_cmp(&b.2)) else { return };
-    let panels: Vec<String> = small.iter().map(|(sheet, ..)| words::panel(sheet.wall()).to_owned()).collect();
+    let panels: Vec<String> = small.iter().map(|(sheet, ..)| words::the_panel(sheet.wall()).to_owned()).collect();
     let wider = match shape.feature.kind {
         FeatureKind::Vent => format!("make the slots {} wide or more", words::at_least(entry)),
         _ => "make the opening wider".to_owned(),

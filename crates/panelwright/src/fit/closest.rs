@@ -36,7 +36,7 @@ fn nearest(scene: &Scene) -> Option<(String, Wall, f64)> {
 
 /// One sentence for the margin when all is well, or what is to be done first; `findings` are those of the same case.
 ///
-/// `Nothing stands in the way. Closest call: card to front panel, 4.2 mm.`
+/// `Nothing stands in the way. Closest call: card to front, 4.2 mm.`
 #[must_use]
 pub fn closest(case: &Case, findings: &[Finding]) -> String {
     let blocks = findings.iter().filter(|finding| finding.severity == Severity::Blocks).count();
@@ -48,7 +48,7 @@ pub fn closest(case: &Case, findings: &[Finding]) -> String {
     match nearest(&Scene::new(case)) {
         Some((part, wall, spare)) if spare >= 0.0 => {
             let bare = |name: &str| name.strip_prefix("the ").unwrap_or(name).to_owned();
-            format!("{first} Closest call: {} to {}, {}.", bare(&part), bare(words::panel(wall)), words::mm(spare))
+            format!("{first} Closest call: {} to {}, {}.", bare(&part), bare(words::the_panel(wall)), words::mm(spare))
         }
         _ => first,
     }

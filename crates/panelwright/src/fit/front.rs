@@ -86,7 +86,7 @@ fn button_depth(scene: &Scene, found: &mut Vec<Finding>) {
     if free >= needed - TOUCH_MM {
         return;
     }
-    let panel = words::panel(spec.wall);
+    let panel = words::the_panel(spec.wall);
     let move_it = Remedy::new().say(format!("move the button along {panel}"));
     found.push(
         BUTTON_DEPTH
@@ -166,7 +166,7 @@ fn front_connector_depth(scene: &Scene, found: &mut Vec<Finding>) {
     for part in scene.of(PartKind::Port) {
         let Some((by, free, needed)) = depth(scene, part, spec.wall) else { continue };
         let name = words::capital(&words::part(part));
-        let panel = words::panel(spec.wall);
+        let panel = words::the_panel(spec.wall);
         let finding = if free < needed - TOUCH_MM {
             FRONT_CONNECTOR_DEPTH
                 .blocks(format!("{name} is {} too deep: {} is behind {panel}.", words::short(needed - free), by.name))

@@ -69,7 +69,7 @@ fn saw_reach(scene: &Scene, found: &mut Vec<Finding>) {
                     severity,
                     format!(
                         "{lines} in {} {verb} up to {} inside the nearest of its four outside edges; the saw's frame reaches {}.",
-                        words::panel(sheet.wall()),
+                        words::the_panel(sheet.wall()),
                         words::at_least(*needed),
                         words::limit(frame)
                     ),
@@ -103,7 +103,7 @@ fn blade_entry(scene: &Scene, found: &mut Vec<Finding>) {
                 BLADE_ENTRY
                     .caution(format!(
                         "An opening in {} is {} wide: {what} asks for {}.",
-                        words::panel(sheet.wall()),
+                        words::the_panel(sheet.wall()),
                         words::short(slim),
                         words::limit(needed)
                     ))

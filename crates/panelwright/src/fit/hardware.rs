@@ -67,7 +67,7 @@ fn blocks_instead(scene: &Scene, found: &mut Vec<Finding>) {
         let blocks: Vec<&Part> = scene.of(PartKind::Block).filter(|part| seam_of(&part.id) == name).collect();
         let Some(first) = blocks.first() else { continue };
         let brackets = scene.of(PartKind::Bracket).filter(|part| seam_of(&part.id) == name).count();
-        let [a, b] = walls.map(words::panel);
+        let [a, b] = walls.map(words::the_panel);
         let text = if blocks.len() == 1 {
             format!("A bracket between {a} and {b} finds no free place: a locating block is glued there instead.")
         } else {
@@ -118,7 +118,7 @@ fn bracket_without_place(scene: &Scene, found: &mut Vec<Finding>) {
             PartKind::Block => ("locating block", "take thinner locating blocks"),
             _ => ("bracket", "take smaller brackets"),
         };
-        let [a, b] = missing.walls.map(words::panel);
+        let [a, b] = missing.walls.map(words::the_panel);
         let (start, verb) =
             if count == 1 { (format!("One {what}"), "finds") } else { (format!("{count} {what}s"), "find") };
         let text = format!("{start} between {a} and {b} {verb} no free place; {placed} of {} remain.", placed + count);

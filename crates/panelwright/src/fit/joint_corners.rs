@@ -41,7 +41,7 @@ fn joint_corners_round(scene: &Scene, found: &mut Vec<Finding>) {
         }
     }
     let Some(first) = walls.first() else { return };
-    let names: Vec<String> = walls.iter().map(|wall| words::panel(*wall).to_owned()).collect();
+    let names: Vec<String> = walls.iter().map(|wall| words::the_panel(*wall).to_owned()).collect();
     let mut finding = JOINT_CORNERS_ROUND
         .blocks(format!(
             "The cutter leaves {} standing in each inside corner of the fingers and tabs of {}: the joints do not close.",
@@ -61,7 +61,7 @@ fn walls_too_short(scene: &Scene, found: &mut Vec<Finding>) {
     let left = residue_mm(cutter / 2.0, FRAC_PI_2);
     let sheets: Vec<_> = scene.sheets.iter().filter(|sheet| !sheet.joint_faults.is_empty()).collect();
     let Some(first) = sheets.first().filter(|_| left > LEAST_RESIDUE_MM) else { return };
-    let names: Vec<String> = sheets.iter().map(|sheet| words::panel(sheet.wall()).to_owned()).collect();
+    let names: Vec<String> = sheets.iter().map(|sheet| words::the_panel(sheet.wall()).to_owned()).collect();
     // Relief grows with the cutter: the shortest wall says how much thinner it must be.
     let share = |fault: &CornerFault| match fault {
         CornerFault::WallTooShort { needed_mm, wall_mm } => wall_mm / needed_mm,

@@ -69,7 +69,7 @@ fn seams<'a>(scene: &'a Scene, joint: Joint) -> impl Iterator<Item = &'a SeamSpe
 }
 
 fn names(seam: &SeamSpec) -> String {
-    format!("{} and {}", words::panel(seam.through), words::panel(seam.covered))
+    format!("{} and {}", words::the_panel(seam.through), words::the_panel(seam.covered))
 }
 
 fn at(scene: &Scene, seam: &SeamSpec) -> [f64; 3] {
@@ -287,7 +287,7 @@ fn corner_open(scene: &Scene, found: &mut Vec<Finding>) {
             CORNER_OPEN
                 .caution(format!(
                     "At the upper front corner of {} each panel covers the next: a hole of {} a side is left.",
-                    words::panel(side),
+                    words::the_panel(side),
                     words::short(t)
                 ))
                 .with_mm(t, 0.0)

@@ -150,7 +150,7 @@ fn cannot_be_cut(scene: &Scene, found: &mut Vec<Finding>) {
             let id = if first.of == OUTLINE { sheet.id().to_owned() } else { format!("{}/{}", sheet.id(), first.of) };
             found.push(
                 CANNOT_BE_CUT
-                    .finds(severity, format!("In {}, {}.{others}", words::panel(sheet.wall()), told.says()))
+                    .finds(severity, format!("In {}, {}.{others}", words::the_panel(sheet.wall()), told.says()))
                     .with_remedy(remedy)
                     .with_about([sheet.id().to_owned(), id])
                     .with_at(sheet.panel.frame.to_case(first.at, 0.0)),

@@ -57,7 +57,7 @@ fn too_large_panels(scene: &Scene, rule: &Rule, within: [f64; 2], name: &str) ->
         .collect();
     sort_by(&mut large, |a, b| (b.1 - b.2).total_cmp(&(a.1 - a.2)));
     let (worst, is, may) = large.first()?;
-    let size = format!("{} is {}", words::panel(worst.wall()), sides(worst.panel.size_mm));
+    let size = format!("{} is {}", words::the_panel(worst.wall()), sides(worst.panel.size_mm));
     let text = match large.len() {
         1 => format!("{}: {} too large for {name}.", words::capital(&size), words::short(is - may)),
         count => format!("{count} panels are too large for {name}: {size}, {} too much.", words::short(is - may)),

@@ -48,7 +48,7 @@ fn recesses(scene: &Scene, found: &mut Vec<Finding>) {
                 let both = words::capital(&two(recess, other));
                 found.push(
                     RECESS_MEETS_OPENING
-                        .caution(format!("{both} run into each other in {}.", words::panel(sheet.wall())))
+                        .caution(format!("{both} run into each other in {}.", words::the_panel(sheet.wall())))
                         .with_mm(0.0, WEB_MIN_FIBREBOARD.get())
                         .with_mends(from_another(scene, sheet, recess, other, WEB_MIN_FIBREBOARD.get()))
                         .with_about([sheet.id().to_owned(), id(sheet, recess), id(sheet, other)])
@@ -103,9 +103,9 @@ fn openings_over_edges(scene: &Scene, found: &mut Vec<Finding>) {
                         between: format!(
                             "{} in {} lies {} over the edge of {}",
                             name(shape),
-                            words::panel(sheet.wall()),
+                            words::the_panel(sheet.wall()),
                             words::short(meet.width().min(meet.height())),
-                            words::panel(behind.wall())
+                            words::the_panel(behind.wall())
                         ),
                         remedy: from_edge(scene, sheet, shape, meet.center(), [0.0, meet.width().min(meet.height())])
                             .say("leave it out"),

@@ -53,7 +53,7 @@ impl<'a> Scene<'a> {
             let at = face(&sheet.solid, axis, -sense);
             let mut point = look.section.centre();
             point[axis] = at;
-            let name = words::panel(look.toward).to_owned();
+            let name = words::the_panel(look.toward).to_owned();
             take(Obstacle { id: look.toward.name(), name, at, part: None, point, share: 1.0 });
         }
         for (part, bounds) in self.case.parts.iter().zip(&self.bounds) {

@@ -159,7 +159,7 @@ fn screw_points_out(scene: &Scene, found: &mut Vec<Finding>) {
             if left >= POINT_AIR.get() - TOUCH_MM {
                 continue;
             }
-            let (name, panel) = (words::capital(&words::screw(screw)), words::panel(sheet.wall()));
+            let (name, panel) = (words::capital(&words::screw(screw)), words::the_panel(sheet.wall()));
             let blocks = left < -TOUCH_MM;
             groups.add(format!("{} {} {blocks}", screw.what, sheet.id()), &[&screw.id], || {
                 let finding = if blocks {
@@ -260,7 +260,7 @@ fn screw_hits_part(scene: &Scene, found: &mut Vec<Finding>) {
                 continue;
             }
             groups.add(format!("{} {} panel", screw.what, sheet.id()), &[&screw.id], || {
-                let panel = words::panel(sheet.wall());
+                let panel = words::the_panel(sheet.wall());
                 SCREW_HITS_PART
                     .blocks(format!("{} runs into {panel}, where no hole is made for it.", name()))
                     .with_mm(-deep, 0.0)

@@ -68,7 +68,7 @@ fn size_too_small(scene: &Scene, found: &mut Vec<Finding>) {
                 if worst.as_ref().is_none_or(|(known, ..)| over > *known) {
                     let mut at = bounds.centre();
                     at[axis] = inside;
-                    worst = Some((over, at, format!("{} reaches past {}", words::part(part), words::panel(*wall))));
+                    worst = Some((over, at, format!("{} reaches past {}", words::part(part), words::the_panel(*wall))));
                 }
             }
             missing += most;

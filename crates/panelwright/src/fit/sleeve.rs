@@ -184,7 +184,7 @@ fn sleeve_path(scene: &Scene, found: &mut Vec<Finding>) {
 /// What people call a panel, part or screw.
 fn name(scene: &Scene, id: &str) -> String {
     if let Some(sheet) = scene.sheets.iter().find(|sheet| sheet.id() == id) {
-        return words::panel(sheet.wall()).to_owned();
+        return words::the_panel(sheet.wall()).to_owned();
     }
     match scene.part(id) {
         Some(part) => words::part(part),

@@ -179,7 +179,7 @@ fn part_crosses_panel(scene: &Scene, found: &mut Vec<Finding>) {
             if found.iter().any(|finding| finding.blocks_both(&part.id, sheet.id())) {
                 continue;
             }
-            let (name, panel) = (words::part(part), words::panel(sheet.wall()));
+            let (name, panel) = (words::part(part), words::the_panel(sheet.wall()));
             new.push(
                 PART_CROSSES_PANEL
                     .blocks(format!(
@@ -260,7 +260,7 @@ fn part_outside_case(scene: &Scene, found: &mut Vec<Finding>) {
                             "{} stands {} out of the case, past {}.",
                             words::capital(&name),
                             words::short(over),
-                            words::panel(wall)
+                            words::the_panel(wall)
                         ))
                         .with_mm(-over, 0.0)
                         .with_about([part.id.as_str(), wall.name()])

@@ -62,7 +62,7 @@ const fn name(purpose: VentFor) -> &'static str {
 
 fn vent_not_cut(scene: &Scene, found: &mut Vec<Finding>) {
     for vent in scene.case.left_out {
-        let panel = words::panel(vent.wall);
+        let panel = words::the_panel(vent.wall);
         let because = match vent.why {
             NoVent::OffPanel => "its region lies off the panel or on its edges".to_owned(),
             NoVent::TooSmall => format!("its region has no room for an opening of {}", words::limit(vent.opening_mm)),

@@ -283,7 +283,7 @@ fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
                     source: limit.source(),
                     about: vec![sheet.id().to_owned(), id(sheet, shape)],
                     at: sheet.panel.frame.to_case(point, 0.0),
-                    between: format!("{} and the edge of {}", name(shape), words::panel(sheet.wall())),
+                    between: format!("{} and the edge of {}", name(shape), words::the_panel(sheet.wall())),
                     remedy: remedy(severity, limit.get(), |needed| match shape.feature.purpose {
                         Purpose::CaptiveScrew if acrylic.is_some() && follows_the_corner(scene, shape, web) => {
                             let hole = scene.case.spec.hardware.captive.hole_mm + needed - web;

@@ -3,9 +3,9 @@
 //! Lengths are shown to a tenth of a millimetre; a length that would round to nothing is shown to a hundredth. Numbers
 //! in a remedy are rounded to the safe side, so that doing what it says is enough.
 
-use crate::design::Wall;
 use crate::drawing::number::format_number;
 use crate::fastening::Screw;
+pub(super) use crate::panels::words::the_panel;
 use crate::parts::{Part, PartKind};
 
 /// Guards sums of tenths against being rounded a whole step too far.
@@ -46,18 +46,6 @@ pub(super) fn bare_at_least(length: f64) -> String {
 /// The greatest length that would do, rounded down to a tenth.
 pub(super) fn at_most(length: f64) -> String {
     format!("{} mm", format_number(f64::floor(length * 10.0 + HAIR_MM) / 10.0, 1))
-}
-
-/// What people call a panel within a sentence.
-pub(super) const fn panel(wall: Wall) -> &'static str {
-    match wall {
-        Wall::Floor => "the floor",
-        Wall::Back => "the back",
-        Wall::Left => "the left panel",
-        Wall::Right => "the right panel",
-        Wall::Front => "the front panel",
-        Wall::Top => "the top",
-    }
 }
 
 /// The number at the end of an id: `drive-2` gives 2.

@@ -16,20 +16,9 @@
 
 use super::outline;
 use super::panel::{Assembly, Edge, EdgeJoint, Panel};
+use super::words::label;
 use crate::arrangement::CaseSize;
 use crate::design::Wall;
-
-/// What people call a panel.
-pub(super) const fn label(wall: Wall) -> &'static str {
-    match wall {
-        Wall::Floor => "Floor",
-        Wall::Back => "Back",
-        Wall::Left => "Left panel",
-        Wall::Right => "Right panel",
-        Wall::Front => "Front",
-        Wall::Top => "Top",
-    }
-}
 
 /// The assembly a panel belongs to.
 pub(super) const fn assembly(wall: Wall) -> Assembly {

@@ -3,7 +3,19 @@
 use super::{Edge, Panel};
 use crate::design::{Joint, Wall};
 
-/// A panel's word inside a sentence: `the left panel`.
+/// A panel's name, as a title has it: `Left panel`.
+pub(super) const fn label(wall: Wall) -> &'static str {
+    match wall {
+        Wall::Floor => "Floor",
+        Wall::Back => "Back",
+        Wall::Left => "Left panel",
+        Wall::Right => "Right panel",
+        Wall::Front => "Front",
+        Wall::Top => "Top",
+    }
+}
+
+/// The same inside a sentence: `the left panel`.
 #[must_use]
 pub const fn the_panel(wall: Wall) -> &'static str {
     match wall {

@@ -34,7 +34,7 @@ fn hollow(deep: f64, above: f64) -> Fixture {
 
 pub(super) fn rows() -> Vec<Row> {
     vec![
-        ("card-length", Blocks, "front panel", "front", |over| with(|f| f.part("card").bodies[0].min[1] = 6.0 - over)),
+        ("card-length", Blocks, "the front", "front", |over| with(|f| f.part("card").bodies[0].min[1] = 6.0 - over)),
         ("card-length", Caution, "air", "front", |over| with(|f| f.part("card").bodies[0].min[1] = 7.0 - over)),
         ("card-length", Blocks, "a part in its way", "obstacle", |over| {
             with(|f| {
