@@ -14,6 +14,8 @@ import { caption, place, recaption } from "./panel-places.js";
 const GAP = 24;
 const ABOVE = 12;
 const CAPTION = 42;
+/** What the hole key takes beside a large panel. */
+const KEY = 244;
 /** Below this width there are two panels in a row, and the page scrolls; in pixels. */
 const NARROW = 560;
 
@@ -104,7 +106,7 @@ export class PanelsView {
     const all = this.#chosen === "";
     const panels = all ? this.#view.panels : this.#view.panels.filter((one) => one.id === this.#chosen);
     const rows = all ? inRows(panels, this.#room.width) : [panels];
-    const width = !all && this.#room.width > NARROW ? this.#room.width - 288 : this.#room.width;
+    const width = !all && this.#room.width > NARROW ? this.#room.width - KEY : this.#room.width;
     const shown = (/** @type {Panel} */ one) => this.#svg(one)?.viewBox.baseVal ?? { width: 1, height: 1 };
     const across = Math.max(...rows.map((row) => sum(row.map((one) => shown(one).width))));
     const most = Math.max(...rows.map((row) => row.length));
