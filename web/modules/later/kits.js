@@ -8,16 +8,13 @@ import { answered } from "./kits-answer.js";
 import { keep, kept } from "./kits-kept.js";
 import { KitSheets } from "./kits-sheets.js";
 import { KitUnits } from "./kits-units.js";
+import { LookOn } from "./look-on.js";
 import { Refused } from "./refused.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/workshop.js").KitsFound} KitsFound */
 /** @typedef {import("../../wasm/workshop.js").KitRequest} KitRequest */
-/** @typedef {import("../workshop.js").Search} Search */
 /** @typedef {import("./sheets-view.js").SheetsEvents} KitsEvents */
-
-/** After so many steps the search rests until it is asked to go on. */
-const ENOUGH = 100_000_000;
 
 export class KitsView {
   /** @type {KitsEvents} */ #events;
@@ -28,16 +25,22 @@ export class KitsView {
   #asked = "";
   /** Whether the kits or the bench changed since. */
   #stale = false;
-  /** @type {Search | null} */ #search = null;
-  #steps = 0;
-  #done = false;
-  #until = ENOUGH;
   #said = h("p", { class: "sheets-sum", role: "status" });
   #old = h("p", { class: "kits-old", hidden: true }, "Something was changed since: ask again.");
-  #bar = h("progress", { max: 100, "aria-label": "Looking for better layouts of the kits", hidden: true });
-  #stop = h("button", { type: "button", class: "framed", hidden: true, onclick: () => this.#toggle() }, "Stop");
   #save = h("button", { type: "button", class: "framed", "aria-label": "Save zip of the kits", hidden: true, onclick: () => void this.#zip() }, "Save zip");
   #answer = h("div", { class: "kits-answer" });
+  /** @type {LookOn<KitsFound>} */ #look = new LookOn({
+    bar: "Looking for better layouts of the kits",
+    further: "Look further for better layouts",
+    search: (until, told) => this.#events.workshop.searchKits(this.#view?.link ?? "", this.#asked, until, told),
+    found: (found) => this.#show(found),
+    failed: (message) => {
+      this.#asked = "";
+      this.#answer.replaceChildren();
+      say(this.#said, ended(capital(message)));
+    },
+    told: () => this.#tell(),
+  });
 
   /**
    * @param {HTMLElement} container
@@ -58,7 +61,7 @@ export class KitsView {
       h("div", { class: "acts kits-asks" }, ask("counts", "How many sheets for these counts"), ask("most", "How many from these sheets")),
       this.#said,
       this.#old,
-      h("div", { class: "acts" }, this.#bar, this.#stop, this.#save),
+      h("div", { class: "acts" }, this.#look.bar, this.#look.button, this.#save),
       this.#answer,
     );
   }
@@ -80,12 +83,12 @@ export class KitsView {
 
   /** Nobody looks: the search rests. */
   hide() {
-    this.#search?.stop();
+    this.#look.rest();
   }
 
   /** @param {KitRequest["ask"]} ask */
   #ask(ask) {
-    this.#search?.stop();
+    this.#look.rest();
     try {
       this.#asked = JSON.stringify({ units: this.#units.wanted(), sheets: this.#sheets.wanted(), ask });
     } catch (error) {
@@ -96,47 +99,9 @@ export class KitsView {
       return;
     }
     this.#stale = false;
-    this.#steps = 0;
-    this.#done = false;
-    this.#until = ENOUGH;
     say(this.#said, "Laying the kits on the sheets.");
     this.#answer.replaceChildren();
-    this.#go();
-  }
-
-  /** Looks on, from where the search stood. */
-  #go() {
-    if (!this.#view) return;
-    const search = this.#events.workshop.searchKits(this.#view.link, this.#asked, this.#until, (progress) => {
-      if (this.#search !== search) return;
-      this.#steps = progress.steps;
-      this.#done = progress.done;
-      if (progress.found) this.#show(progress.found);
-      this.#tell();
-    });
-    this.#search = search;
-    this.#tell();
-    search.ended
-      .catch((error) => {
-        if (this.#search !== search || error.name === "Stopped") return;
-        this.#asked = "";
-        this.#answer.replaceChildren();
-        say(this.#said, ended(capital(error.message)));
-      })
-      .finally(() => {
-        if (this.#search !== search) return;
-        this.#search = null;
-        this.#tell();
-      });
-  }
-
-  #toggle() {
-    if (this.#search) {
-      this.#search.stop();
-      return;
-    }
-    this.#until = this.#steps + ENOUGH;
-    this.#go();
+    if (this.#view) this.#look.begin();
   }
 
   #changed() {
@@ -148,16 +113,14 @@ export class KitsView {
   #outdate() {
     if (this.#asked === "") return;
     this.#stale = true;
-    this.#search?.stop();
-    this.#tell();
+    this.#look.rest();
+    this.#look.tell();
   }
 
   #tell() {
     const there = this.#answer.childElementCount > 0;
-    this.#bar.hidden = this.#search === null;
-    this.#bar.value = 100 - (100 * Math.max(0, this.#until - this.#steps)) / ENOUGH;
-    this.#stop.hidden = this.#search === null && (this.#done || this.#stale || !there);
-    say(this.#stop, this.#search ? "Stop" : "Look further for better layouts");
+    // Without an answer, or with an old one, there is nothing to better.
+    if (!this.#look.looks && (this.#stale || !there)) this.#look.button.hidden = true;
     this.#old.hidden = !this.#stale || !there;
     this.#save.hidden = !there;
   }

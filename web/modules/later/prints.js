@@ -30,11 +30,11 @@ export class Prints {
   /** Versions of the program known to have made files of the design.
    * @type {string[]} */
   #versions = [];
-  #bench = h("p", { class: "prints-bench" });
+  #bench = h("p");
   #mark = h("input", { type: "text", id: "print-mark", autocomplete: "off", spellcheck: "false", autocapitalize: "characters", maxlength: 40, "aria-describedby": "print-said" });
   #checked = h("p", { class: "print-said", id: "print-said", role: "status" });
   #sum = h("p", { class: "prints-sum", role: "status" });
-  #files = h("div", { class: "prints-files" });
+  #files = h("div");
   #dialog;
 
   /** @param {PrintsEvents} events */

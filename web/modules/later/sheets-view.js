@@ -5,17 +5,14 @@ import { h, say } from "../dom.js";
 import { drawing } from "../picture.js";
 import { fileName, handOutCutting } from "../keep.js";
 import { BOTH_GOES, counted, ended, plain } from "../words.js";
+import { LookOn } from "./look-on.js";
 
 /** @typedef {import("../../wasm/panelwright.js").View} View */
 /** @typedef {import("../../wasm/workshop.js").StockLayout} StockLayout */
-/** @typedef {import("../workshop.js").Search} Search */
-/** @typedef {import("../workshop.js").Progress} Progress */
 /** @typedef {import("../ui/work.js").WorkEvents & { choices: import("../../wasm/panelwright.js").Choice[], kits: typeof import("../later.js").laterKits }} SheetsEvents */
 /** @typedef {import("./kits.js").KitsView} KitsView */
 
 const PAUSE_MS = 250;
-/** After so many steps the search rests until it is asked to go on. */
-const ENOUGH = 100_000_000;
 
 export class SheetsView {
   /** @type {SheetsEvents} */ #events;
@@ -23,15 +20,22 @@ export class SheetsView {
   /** The design whose sheets are on show, or being looked for. */
   #made = "";
   #waiting = 0;
-  /** @type {Search | null} */ #search = null;
-  /** @type {Progress} */ #progress = { steps: 0, done: false };
-  #until = ENOUGH;
   #container;
   #sum = h("p", { class: "sheets-sum", role: "status" }, "Laying the panels on the sheets.");
-  #bar = h("progress", { max: 100, "aria-label": "Looking for a better layout" });
-  #stop = h("button", { type: "button", class: "framed", onclick: () => this.#toggle() }, "Stop");
   #sheets = h("div", { class: "sheets" });
-  #own = h("div", { class: "papers", tabindex: "0", role: "region", "aria-label": "Sheets" }, h("div", { class: "sheets-head" }, this.#sum, h("div", { class: "acts" }, this.#bar, this.#stop)), this.#sheets);
+  /** @type {LookOn<StockLayout>} */ #look = new LookOn({
+    bar: "Looking for a better layout",
+    further: "Look further for a better layout",
+    search: (until, told) => this.#events.workshop.search(this.#made, until, told),
+    found: (found) => this.#show(found),
+    failed: (message) => {
+      // Without a design on show the next change asks anew.
+      this.#made = "";
+      this.#sheets.replaceChildren();
+      say(this.#sum, `These panels cannot be laid: ${ended(message)}`);
+    },
+  });
+  #own = h("div", { class: "papers", tabindex: "0", role: "region", "aria-label": "Sheets" }, h("div", { class: "sheets-head" }, this.#sum, h("div", { class: "acts" }, this.#look.bar, this.#look.button)), this.#sheets);
   #ofKits = h("div", { class: "papers kits", tabindex: "0", role: "region", "aria-label": "Kits", hidden: true });
   /** @type {KitsView | null} */ #kits = null;
   /** Whether kits are on show rather than the design alone. */
@@ -51,7 +55,6 @@ export class SheetsView {
     tools.append(h("div", { class: "picker", role: "group", "aria-label": "What the sheets are for" }, ...this.#picks));
     container.append(this.#own, this.#ofKits);
     this.#pressed();
-    this.#tell();
   }
 
   /** @param {View} view */
@@ -60,17 +63,17 @@ export class SheetsView {
     this.#kits?.update(view);
     if (this.#chosen) return;
     if (this.#made === view.link) {
-      if (!this.#search && !this.#progress.done && this.#progress.steps < this.#until) this.#go();
+      this.#look.resume();
       return;
     }
-    this.#search?.stop();
+    this.#look.rest();
     clearTimeout(this.#waiting);
     this.#waiting = window.setTimeout(() => this.#begin(), this.#made === "" ? 0 : PAUSE_MS);
   }
 
   /** Nobody looks: the search rests until the sheets are on show again. */
   hide() {
-    this.#search?.stop();
+    this.#look.rest();
     this.#kits?.hide();
   }
 
@@ -98,54 +101,7 @@ export class SheetsView {
   #begin() {
     if (!this.#view || this.#container.hidden || this.#chosen) return;
     this.#made = this.#view.link;
-    this.#until = ENOUGH;
-    this.#progress = { steps: 0, done: false };
-    this.#go();
-  }
-
-  /** Looks on, from where the search stood. */
-  #go() {
-    const link = this.#made;
-    const search = this.#events.workshop.search(link, this.#until, (progress) => {
-      if (this.#search !== search) return;
-      this.#progress = progress;
-      if (progress.found) this.#show(progress.found);
-      this.#tell();
-    });
-    this.#search = search;
-    this.#tell();
-    search.ended
-      .catch((error) => {
-        if (this.#search !== search || error.name === "Stopped") return;
-        // Without a design on show the next change asks anew.
-        this.#made = "";
-        this.#progress = { steps: 0, done: true };
-        this.#sheets.replaceChildren();
-        say(this.#sum, `These panels cannot be laid: ${ended(error.message)}`);
-      })
-      .finally(() => {
-        if (this.#search !== search) return;
-        this.#search = null;
-        this.#tell();
-      });
-  }
-
-  #toggle() {
-    if (this.#search) {
-      this.#until = 0;
-      this.#search.stop();
-    } else {
-      this.#until = this.#progress.steps + ENOUGH;
-      this.#go();
-    }
-  }
-
-  #tell() {
-    const { steps, done } = this.#progress;
-    this.#bar.hidden = this.#search === null;
-    this.#bar.value = 100 - (100 * Math.max(0, this.#until - steps)) / ENOUGH;
-    this.#stop.hidden = done;
-    say(this.#stop, this.#search ? "Stop" : "Look further for a better layout");
+    this.#look.begin();
   }
 
   /** @param {StockLayout} found */

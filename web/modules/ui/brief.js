@@ -24,7 +24,7 @@ export class Brief {
   /** @type {View | null} */ #view = null;
   /** The kinds of all drives a design may have. */
   #driveKeys;
-  #refusals = h("div", { class: "brief-refusals" });
+  #refusals = h("div");
 
   /**
    * @param {HTMLElement} container
@@ -185,7 +185,7 @@ export class Brief {
       box.update(value);
       say(after, value === null && open !== undefined ? "" : behind);
     });
-    return h("span", { class: "inline" }, box.input, after);
+    return h("span", {}, box.input, after);
   }
 
   /**

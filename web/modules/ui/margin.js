@@ -155,7 +155,7 @@ export class Margin {
       balloon(finding.severity, ""),
       h(
         "div",
-        { class: "note-text" },
+        {},
         h(
           "button",
           {
