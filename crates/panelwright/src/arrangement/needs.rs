@@ -6,7 +6,7 @@
 use crate::design::{PaperName, SizeRule, Spec, Wall};
 use crate::dimensions::margins;
 use crate::dimensions::paper;
-use crate::solid::{larger, smaller};
+use crate::solid::{by_axis, larger, smaller};
 
 /// Where an inside face must be: the least position, and the comfortable one further out.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -166,7 +166,7 @@ impl Sizing {
         };
         Settled {
             outside: size,
-            room: room(needs, [0, 1, 2].map(|axis| size[axis] - self.shell[axis])),
+            room: room(needs, by_axis(|axis| size[axis] - self.shell[axis])),
             excess: self.excess(needs),
         }
     }
@@ -179,14 +179,18 @@ impl Sizing {
             Bound::Given(given) => std::slice::from_ref(given),
             Bound::Caps(caps) => caps,
         };
-        let [least, _] = self.outside(needs);
+        let least = self.around(needs.inside(|need| need.least));
         caps.iter().map(|caps| missing(least, caps)).fold(f64::INFINITY, f64::min)
     }
 
     /// Outside sizes: the least, and the comfortable.
     fn outside(&self, needs: &Needs) -> [[f64; 3]; 2] {
-        [needs.inside(|need| need.least), needs.inside(|need| need.easy)]
-            .map(|inside| [0, 1, 2].map(|axis| inside[axis] + self.shell[axis]))
+        [self.around(needs.inside(|need| need.least)), self.around(needs.inside(|need| need.easy))]
+    }
+
+    /// The outside size around an inside size.
+    fn around(&self, inside: [f64; 3]) -> [f64; 3] {
+        by_axis(|axis| inside[axis] + self.shell[axis])
     }
 }
 
@@ -226,7 +230,7 @@ pub fn paper_caps(spec: &Spec, name: PaperName) -> [[f64; 3]; 3] {
         least(&[Wall::Left, Wall::Right, Wall::Top], &[Wall::Front]),
         least(&[Wall::Left, Wall::Right, Wall::Front], &[Wall::Top]),
     ];
-    [0, 1, 2].map(|axis| [0, 1, 2].map(|other| if other == axis { long + inset[other] } else { short + inset[other] }))
+    by_axis(|axis| by_axis(|other| if other == axis { long + inset[other] } else { short + inset[other] }))
 }
 
 /// The tables' name of a paper.
@@ -248,7 +252,7 @@ fn within_caps(least: [f64; 3], easy: [f64; 3], caps: &[[f64; 3]; 3]) -> [f64; 3
     let mut best: Option<(f64, f64, [f64; 3])> = None;
     for caps in caps {
         let missing = missing(least, caps);
-        let size = [0, 1, 2].map(|axis| {
+        let size = by_axis(|axis| {
             if least[axis] > caps[axis] { round_up(least[axis]) } else { round_up(easy[axis]).min(caps[axis]) }
         });
         let squeezed: f64 = (0..3).map(|axis| (easy[axis] - size[axis]).max(0.0)).sum();

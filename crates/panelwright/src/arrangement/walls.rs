@@ -198,8 +198,7 @@ pub fn find(hanger: &Hanger, room: &Room, way: &Way, over: &dyn Fn(&Found) -> f6
             if cost >= limit {
                 continue;
             }
-            let opening: Rectangle =
-                [0, 1].map(|index| [centre[index] - hanger.opening[index], centre[index] + hanger.opening[index]]);
+            let opening = around(centre, hanger.opening);
             cost += TAKEN * taken.iter().filter(|other| overlap(&opening, other) > 1e-6).count() as f64;
             let along = own(hanger, centre)[1];
             cost += CROWDED * column.zones.iter().filter(|zone| depth(&along, zone) > TOUCH_MM).count() as f64;
@@ -281,7 +280,12 @@ fn sweep(mut rectangle: Rectangle, wall: Wall, slide: Slide) -> Rectangle {
 
 /// The rectangle of a hanger with its centre at a place.
 fn own(hanger: &Hanger, centre: [f64; 2]) -> Rectangle {
-    [0, 1].map(|index| [centre[index] - hanger.size[index] / 2.0, centre[index] + hanger.size[index] / 2.0])
+    around(centre, [hanger.size[0] / 2.0, hanger.size[1] / 2.0])
+}
+
+/// The rectangle that reaches this far around a place.
+fn around(centre: [f64; 2], reach: [f64; 2]) -> Rectangle {
+    [[centre[0] - reach[0], centre[0] + reach[0]], [centre[1] - reach[1], centre[1] + reach[1]]]
 }
 
 /// How far a place is from where the hanger would best be.

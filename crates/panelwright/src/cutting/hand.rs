@@ -7,6 +7,7 @@ use crate::design::HandSpec;
 use crate::dimensions::hand_work::{Saw, blade_hole};
 use crate::drawing::{Contour, Segment};
 use crate::panels::{Edge, Feature, FeatureKind, Panel};
+use crate::solid::{larger, smaller};
 use crate::sorting::sort_by;
 
 /// A blade-entry hole: centre and diameter, in the panel's frame.
@@ -145,11 +146,15 @@ pub fn frame_needed_mm(contour: &Contour, panel_mm: [f64; 2], edges: &[Edge]) ->
     let changes = [(2.0, 0.0, w), (0.0, 2.0, h), (1.0, -1.0, 0.0), (1.0, 1.0, h), (1.0, 1.0, w), (1.0, -1.0, w - h)];
     let mut deepest: f64 = 0.0;
     for segment in contour.segments() {
-        let (start, end) = match &segment {
-            Segment::Line { from, to } => (*from, *to),
-            Segment::Arc(arc) => (arc.from, arc.to),
-        };
-        let mut at = vec![start, end];
+        // No point of the segment can be deeper than its rectangle reaches: most segments are done with here.
+        let bounds = segment.bbox();
+        let ends = [Point::new(bounds.x0, bounds.y0), Point::new(bounds.x1, bounds.y1)];
+        let reach =
+            edges.iter().map(|edge| larger(from(edge, ends[0]), from(edge, ends[1]))).fold(f64::INFINITY, smaller);
+        if reach <= deepest {
+            continue;
+        }
+        let mut at = vec![segment.from(), segment.to()];
         match &segment {
             Segment::Line { from, to } => {
                 for (a, b, c) in changes {

@@ -65,8 +65,12 @@ pub(crate) fn with_number<T>(value: f64, decimals: u8, then: impl FnOnce(&str) -
         return then("0");
     }
     let mut places = decimals;
-    while places > 0 && rest.is_multiple_of(10) {
-        rest /= 10;
+    while places > 0 {
+        let mut shorter = rest;
+        if last_digit(&mut shorter) != b'0' {
+            break;
+        }
+        rest = shorter;
         places -= 1;
     }
     // From the last digit to the first. 2^53 has sixteen digits; a point and a sign.

@@ -14,6 +14,7 @@ use super::words;
 use crate::design::{SizeRule, SupplyPose, Value, Wall};
 use crate::panels::Purpose;
 use crate::parts::Part;
+use crate::solid::by_axis;
 
 /// Sheet left beyond what is needed, mm: places are entered in tenths.
 const SPARE_MM: f64 = 0.1;
@@ -78,7 +79,7 @@ fn place(scene: &Scene, sheet: &Sheet, shape: &Shape, mover: &Mover, needed: f64
     let sound = sheet.panel.sound().inset(-clear);
     let frame = &sheet.panel.frame;
     let free_of_parts = |by: Vec2| {
-        let shift = [0, 1, 2].map(|axis| frame.u[axis] * by.x + frame.v[axis] * by.y);
+        let shift = by_axis(|axis| frame.u[axis] * by.x + frame.v[axis] * by.y);
         let bodies: Vec<_> = mover.part.bodies.iter().map(|body| body.moved(shift)).collect();
         scene
             .bodies
@@ -161,7 +162,7 @@ fn stands_fast(scene: &Scene, shape: &Shape) -> bool {
 /// The panel of the case towards which a direction of a panel points.
 fn toward(sheet: &Sheet, way: Vec2) -> Option<Wall> {
     let frame = &sheet.panel.frame;
-    let way = [0, 1, 2].map(|axis| frame.u[axis] * way.x + frame.v[axis] * way.y);
+    let way = by_axis(|axis| frame.u[axis] * way.x + frame.v[axis] * way.y);
     towards(way)
 }
 

@@ -10,7 +10,7 @@ use super::words;
 use crate::dimensions::source::{Source, Sourced};
 use crate::fastening::Screw;
 use crate::parts::{Part, PartKind};
-use crate::solid::{Aabb, TOUCH_MM};
+use crate::solid::{Aabb, TOUCH_MM, by_axis};
 
 /// Distance wanted between a screw's point and what lies before it, and between a point and the face it must not
 /// come through, mm.
@@ -52,7 +52,7 @@ fn axis(screw: &Screw) -> usize {
 
 fn point(screw: &Screw) -> Option<[f64; 3]> {
     let length = screw.length_mm?;
-    Some([0, 1, 2].map(|axis| screw.head_at[axis] + length * screw.direction[axis]))
+    Some(by_axis(|axis| screw.head_at[axis] + length * screw.direction[axis]))
 }
 
 /// The box around a screw from under its head to its point; `None` without a length.

@@ -6,7 +6,7 @@ use crate::design::{Slide, Wall};
 use crate::dimensions::fasteners::{Thread, nut, pan_head, sharp_corners_mm, washer};
 use crate::fastening::Screw;
 use crate::parts::{Carrier, Part};
-use crate::solid::Aabb;
+use crate::solid::{Aabb, by_axis};
 
 /// Air between a bracket and a part, mm (common practice: brackets are bent by hand and holes drilled to half a
 /// millimetre).
@@ -153,7 +153,7 @@ pub(super) fn head_solid(screw: &Screw) -> Option<Aabb> {
 
 /// A box around a stretch of a screw's axis, counted from under its head.
 fn along(screw: &Screw, [from, to]: [f64; 2], radius: f64) -> Aabb {
-    let at = |way: f64| [0, 1, 2].map(|axis| screw.head_at[axis] + screw.direction[axis] * way);
+    let at = |way: f64| by_axis(|axis| screw.head_at[axis] + screw.direction[axis] * way);
     let mut solid = Aabb::new(at(from), at(to));
     for axis in (0..3).filter(|axis| screw.direction[*axis] == 0.0) {
         solid.min[axis] -= radius;

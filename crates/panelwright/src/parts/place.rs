@@ -1,7 +1,7 @@
 //! Where a part stands: what turns a point of its own frame into a point of the case. Arranging fills these in.
 
 use crate::design::{DriveKind, SupplyPose, Wall};
-use crate::solid::PanelFrame;
+use crate::solid::{PanelFrame, by_axis};
 
 /// Frame U of the boards (origin hole C on the underside, x to the right, y to the front, z up) in the case:
 /// `case = (origin.x + x, origin.y - y, origin.z + z)`.
@@ -61,7 +61,7 @@ impl DrivePlace {
     /// A point of the drive's own frame in the case frame.
     #[must_use]
     pub fn to_case(&self, a: f64, b: f64, h: f64) -> [f64; 3] {
-        [0, 1, 2].map(|axis| self.origin[axis] + a * self.a[axis] + b * self.b[axis] + h * self.h[axis])
+        by_axis(|axis| self.origin[axis] + a * self.a[axis] + b * self.b[axis] + h * self.h[axis])
     }
 }
 

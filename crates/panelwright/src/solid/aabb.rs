@@ -1,6 +1,6 @@
 //! A box with its edges along the axes of the case frame, in millimetres.
 
-use super::{TOUCH_MM, larger, smaller};
+use super::{TOUCH_MM, by_axis, larger, smaller};
 
 /// A box `min..max` along x, y, z (mm, case frame). `min <= max` on every axis.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -24,36 +24,28 @@ impl Aabb {
         Self { min, max }
     }
 
-    /// Both ends along one axis.
-    const fn along(&self, axis: usize) -> [f64; 2] {
-        [self.min[axis], self.max[axis]]
-    }
-
     /// Length along each axis.
     #[must_use]
     pub fn size(&self) -> [f64; 3] {
-        [0, 1, 2].map(|axis| self.max[axis] - self.min[axis])
+        by_axis(|axis| self.max[axis] - self.min[axis])
     }
 
     /// Middle of the box.
     #[must_use]
     pub fn centre(&self) -> [f64; 3] {
-        [0, 1, 2].map(|axis| (self.min[axis] + self.max[axis]) / 2.0)
+        by_axis(|axis| (self.min[axis] + self.max[axis]) / 2.0)
     }
 
     /// The box moved by `by`.
     #[must_use]
     pub fn moved(&self, by: [f64; 3]) -> Self {
-        Self {
-            min: [0, 1, 2].map(|axis| self.min[axis] + by[axis]),
-            max: [0, 1, 2].map(|axis| self.max[axis] + by[axis]),
-        }
+        Self { min: by_axis(|axis| self.min[axis] + by[axis]), max: by_axis(|axis| self.max[axis] + by[axis]) }
     }
 
     /// The box grown by `by` on every side.
     #[must_use]
     pub fn grown(&self, by: f64) -> Self {
-        Self { min: self.min.map(|value| value - by), max: self.max.map(|value| value + by) }
+        Self { min: by_axis(|axis| self.min[axis] - by), max: by_axis(|axis| self.max[axis] + by) }
     }
 
     /// The space the box sweeps when it moves straight by `by` along one axis.
@@ -71,7 +63,7 @@ impl Aabb {
     /// How deep the two boxes go into each other along each axis; negative is a gap on that axis.
     #[must_use]
     pub fn overlap_by_axis(&self, other: &Self) -> [f64; 3] {
-        [0, 1, 2].map(|axis| self.overlap_along(other, axis))
+        by_axis(|axis| self.overlap_along(other, axis))
     }
 
     /// How deep the two boxes go into each other along one axis; negative is a gap.
@@ -86,10 +78,14 @@ impl Aabb {
         // The least of four differences, the ones that mostly decide first: the page has no instruction for the lesser of
         // two numbers that treats what is no number as this language does.
         let more = |high: f64, low: f64| high - low > TOUCH_MM;
-        (0..3).all(|axis| {
-            let (a, b) = (self.along(axis), other.along(axis));
-            more(a[1], b[0]) && more(b[1], a[0]) && more(a[1], a[0]) && more(b[1], b[0])
-        })
+        let meet = by_axis(|axis| more(self.max[axis], other.min[axis]) & more(other.max[axis], self.min[axis]));
+        meet[0] && meet[1] && meet[2] && self.is_thick() && other.is_thick()
+    }
+
+    /// Whether it has more than [`TOUCH_MM`] along every axis.
+    fn is_thick(&self) -> bool {
+        let thick = by_axis(|axis| self.max[axis] - self.min[axis] > TOUCH_MM);
+        thick[0] && thick[1] && thick[2]
     }
 
     /// The least move along one axis that parts the two boxes; 0 when they do not share space.
@@ -103,15 +99,15 @@ impl Aabb {
     /// Shortest distance between the boxes; 0 when they touch or share space.
     #[must_use]
     pub fn distance(&self, other: &Self) -> f64 {
-        let gaps = self.overlap_by_axis(other).map(|depth| larger(-depth, 0.0));
+        let gaps = by_axis(|axis| larger(-self.overlap_along(other, axis), 0.0));
         f64::sqrt(gaps[0] * gaps[0] + gaps[1] * gaps[1] + gaps[2] * gaps[2])
     }
 
     /// What two boxes have in common; an empty box, with the greater of both lower ends, when they have nothing.
     #[must_use]
     pub fn intersection(&self, other: &Self) -> Self {
-        let min = [0, 1, 2].map(|axis| larger(self.min[axis], other.min[axis]));
-        let max = [0, 1, 2].map(|axis| larger(smaller(self.max[axis], other.max[axis]), min[axis]));
+        let min = by_axis(|axis| larger(self.min[axis], other.min[axis]));
+        let max = by_axis(|axis| larger(smaller(self.max[axis], other.max[axis]), min[axis]));
         Self { min, max }
     }
 
@@ -119,8 +115,8 @@ impl Aabb {
     #[must_use]
     pub fn union(&self, other: &Self) -> Self {
         Self {
-            min: [0, 1, 2].map(|axis| smaller(self.min[axis], other.min[axis])),
-            max: [0, 1, 2].map(|axis| larger(self.max[axis], other.max[axis])),
+            min: by_axis(|axis| smaller(self.min[axis], other.min[axis])),
+            max: by_axis(|axis| larger(self.max[axis], other.max[axis])),
         }
     }
 

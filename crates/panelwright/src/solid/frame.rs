@@ -2,7 +2,7 @@
 
 use kurbo::{Point, Rect};
 
-use super::{Aabb, dot};
+use super::{Aabb, by_axis, dot};
 
 /// Where a panel's flat frame lies in the case: `case = origin + p.x * u + p.y * v + w * out`, in mm.
 ///
@@ -24,13 +24,13 @@ impl PanelFrame {
     /// A point of the panel, `w` mm outward from its outside face, in the case frame.
     #[must_use]
     pub fn to_case(&self, point: Point, w: f64) -> [f64; 3] {
-        [0, 1, 2].map(|axis| self.origin[axis] + point.x * self.u[axis] + point.y * self.v[axis] + w * self.out[axis])
+        by_axis(|axis| self.origin[axis] + point.x * self.u[axis] + point.y * self.v[axis] + w * self.out[axis])
     }
 
     /// A point of the case in the panel's frame, with its distance outward from the outside face.
     #[must_use]
     pub fn to_panel(&self, point: [f64; 3]) -> (Point, f64) {
-        let rel = [0, 1, 2].map(|axis| point[axis] - self.origin[axis]);
+        let rel = by_axis(|axis| point[axis] - self.origin[axis]);
         (Point::new(dot(rel, self.u), dot(rel, self.v)), dot(rel, self.out))
     }
 

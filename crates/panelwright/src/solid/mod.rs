@@ -22,7 +22,7 @@ mod vector;
 pub use aabb::Aabb;
 pub use frame::PanelFrame;
 pub(crate) use order::{larger, smaller, within};
-pub(crate) use vector::{dot, minus};
+pub(crate) use vector::{by_axis, dot, minus};
 
 /// Touching is not overlapping: solids that share less than this depth (mm) only touch.
 ///

@@ -58,14 +58,7 @@ fn around_corner(before: &Segment, after: &Segment, outward_mm: f64) -> Option<A
     }
     let sweep = turn.abs() * outward_mm.signum();
     let (centre, first) = (after.from(), arriving * outward_mm);
-    Some(Arc {
-        centre,
-        radius_mm: outward_mm.abs(),
-        start_angle: libm::atan2(first.y, first.x),
-        sweep,
-        from: centre + first,
-        to: centre + leaving * outward_mm,
-    })
+    Some(Arc { centre, radius_mm: outward_mm.abs(), sweep, from: centre + first, to: centre + leaving * outward_mm })
 }
 
 /// A direction of length 1, square to the heading, to its right.

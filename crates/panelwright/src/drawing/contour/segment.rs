@@ -14,8 +14,6 @@ pub struct Arc {
     pub centre: Point,
     /// Radius, mm, positive.
     pub radius_mm: f64,
-    /// Direction from the centre to the start, radians.
-    pub start_angle: f64,
     /// How far the arc turns, radians: counter-clockwise positive, at most a full turn.
     pub sweep: f64,
     /// Where it starts (kept, so that neighbours meet exactly).
@@ -57,11 +55,9 @@ impl Arc {
         }
         let normal = Vec2::new(-chord.y, chord.x) / c;
         let centre = from.midpoint(to) + normal * (c * (1.0 - bulge * bulge) / (4.0 * bulge));
-        let out = from - centre;
         Some(Self {
             centre,
             radius_mm: c * (1.0 + bulge * bulge) / (4.0 * bulge.abs()),
-            start_angle: libm::atan2(out.y, out.x),
             sweep: 4.0 * libm::atan(bulge),
             from,
             to,
@@ -74,23 +70,36 @@ impl Arc {
         libm::tan(self.sweep / 4.0)
     }
 
+    /// Direction from the centre to the start, radians.
+    fn start_angle(&self) -> f64 {
+        let out = self.from - self.centre;
+        libm::atan2(out.y, out.x)
+    }
+
     /// The point at a fraction 0..1 of the way.
     #[must_use]
     pub fn point_at(&self, fraction: f64) -> Point {
-        let angle = self.start_angle + self.sweep * fraction;
+        let angle = self.start_angle() + self.sweep * fraction;
         self.centre + Vec2::new(libm::cos(angle), libm::sin(angle)) * self.radius_mm
     }
 
     /// Whether the ray from the centre in direction `out` meets the arc.
     #[must_use]
     pub fn spans(&self, out: Vec2) -> bool {
-        self.turn_to(out) <= self.sweep.abs()
+        // Asked of every arc of every panel for each change: by sides of lines instead of angles.
+        let (first, last) = (self.from - self.centre, self.to - self.centre);
+        let left = |a: Vec2, b: Vec2| a.cross(b) * self.sweep.signum();
+        if self.sweep.abs() <= PI {
+            left(first, out) >= 0.0 && left(out, last) >= 0.0
+        } else {
+            left(last, out) <= 0.0 || left(out, first) <= 0.0
+        }
     }
 
     /// How far the arc has turned when it meets the ray from the centre in direction `out`, radians, 0 to a full turn.
     fn turn_to(&self, out: Vec2) -> f64 {
         let angle = libm::atan2(out.y, out.x);
-        let ahead = if self.sweep >= 0.0 { angle - self.start_angle } else { self.start_angle - angle };
+        let ahead = if self.sweep >= 0.0 { angle - self.start_angle() } else { self.start_angle() - angle };
         ahead - TAU * f64::floor(ahead / TAU)
     }
 

@@ -26,7 +26,7 @@ use crate::drawing::Drawing;
 use crate::fit::Finding;
 use crate::panels::{Feature, Purpose};
 use crate::pictures::Projection;
-use crate::solid::{Aabb, PanelFrame};
+use crate::solid::{Aabb, PanelFrame, by_axis};
 use paint::{Owner, Plane};
 use piece::{Facet, Piece};
 
@@ -70,7 +70,7 @@ impl CasePicture {
             self.moves.iter().find(|(other, _)| other == id).map(|(_, by)| *by)
         });
         let by = moved.unwrap_or([0.0; 3]);
-        Some(self.at([0, 1, 2].map(|axis| at[axis] + by[axis])))
+        Some(self.at(by_axis(|axis| at[axis] + by[axis])))
     }
 }
 
@@ -97,7 +97,7 @@ pub fn case_picture(build: &Build, view: &CaseView) -> CasePicture {
     let head = |feature: &Feature| if closed { head_radius(feature) } else { None };
     for panel in build.panels.iter().filter(|panel| !view.off.contains(&panel.wall)) {
         let moved = view::panel_move(build, panel, view);
-        let origin = [0, 1, 2].map(|axis| panel.frame.origin[axis] + moved[axis]);
+        let origin = by_axis(|axis| panel.frame.origin[axis] + moved[axis]);
         let frame = PanelFrame { origin, ..panel.frame };
         let around = plate::Around { frame, visitors: &solids, head: &head };
         pieces.extend(plate::plate(owners.len(), panel, &around, &projection));
@@ -118,7 +118,7 @@ fn plane_for(build: &Build, view: &CaseView, projection: &Projection) -> (Plane,
     let parts = build.parts.iter().filter_map(|part| Some(part.bounds().moved(view::part_move(build, part, &whole)?)));
     let corners = sheets.chain(parts).flat_map(|bounds| {
         (0..8).map(move |corner: usize| {
-            [0, 1, 2].map(|axis| if corner >> axis & 1 == 0 { bounds.min[axis] } else { bounds.max[axis] })
+            by_axis(|axis| if corner >> axis & 1 == 0 { bounds.min[axis] } else { bounds.max[axis] })
         })
     });
     let points = corners.map(|corner| projection.point(corner)).map(|point| Rect::from_points(point, point));

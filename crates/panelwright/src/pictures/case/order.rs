@@ -13,7 +13,7 @@ use std::collections::BinaryHeap;
 
 use super::piece::Piece;
 use crate::pictures::projection::{EDGE_ON, Projection};
-use crate::solid::{Aabb, TOUCH_MM};
+use crate::solid::{Aabb, TOUCH_MM, by_axis};
 
 /// Most pieces that cutting may lead to: far more than any case needs, so that no design takes for ever. Beyond it
 /// the rest is drawn by the distance of its middle.
@@ -199,8 +199,8 @@ fn cross(a: [f64; 2], b: [f64; 2]) -> f64 {
 
 impl Sight {
     fn of(view: &Projection) -> Self {
-        let axes = [0, 1, 2].map(|axis| [view.right[axis], view.up[axis]]);
-        let reach = [0, 1, 2].map(|i| [0, 1, 2].map(|j| cross(axes[i], axes[j]).abs()));
+        let axes = by_axis(|axis| [view.right[axis], view.up[axis]]);
+        let reach = by_axis(|i| by_axis(|j| cross(axes[i], axes[j]).abs()));
         Self { eye: view.eye, axes, reach }
     }
 

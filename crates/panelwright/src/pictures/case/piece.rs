@@ -4,7 +4,7 @@
 //! Case frame, mm. A piece knows nothing of panels or parts but the number of its owner.
 
 use crate::drawing::Colour;
-use crate::solid::{Aabb, TOUCH_MM};
+use crate::solid::{Aabb, TOUCH_MM, by_axis};
 
 /// A point in the case frame.
 pub(super) type At = [f64; 3];
@@ -190,7 +190,7 @@ fn clip_step(from: At, to: At, inside: &impl Fn(&At) -> f64) -> Option<(At, At, 
 }
 
 fn between(from: At, to: At, fraction: f64) -> At {
-    [0, 1, 2].map(|axis| from[axis] + (to[axis] - from[axis]) * fraction)
+    by_axis(|axis| from[axis] + (to[axis] - from[axis]) * fraction)
 }
 
 /// The part of a ring where `inside` (a linear function) is not negative, by walking its edges (Sutherland and
