@@ -194,7 +194,7 @@ def test_svg_paths_are_closed_figures_of_the_stated_area(specimen):
     page = tree.parse(specimen / "specimen-page.svg")
     assert page.getroot().get("width") == "210mm" and page.getroot().get("viewBox") == "0 0 210 297"
     groups = {group.get("id") for group in page.getroot().findall(f"{SVG}g")}
-    assert groups == {"one-corners", "one-bars", "one-panel", "one-words", "one-surfaces", "one-placed"}
+    assert groups == {"one-corners", "one-bars", "one-panel", "one-words", "one-surfaces", "one-grouped"}
     panel = page.find(f".//{SVG}path[@id='one-left']")
     assert panel.findtext(f"{SVG}title") == "Left panel <6 mm>"
     outline, window = (Polygon(points) for points in figures(panel.get("d")))

@@ -2,7 +2,7 @@
 //!
 //! The checks in `tests/` read these files with other programs and compare them with what is stated here.
 
-use kurbo::{Affine, BezPath, Point, Rect, Vec2};
+use kurbo::{BezPath, Point, Vec2};
 use panelwright::drawing::{
     Anchor, Colour, Contour, Dash, Drawing, Form, Group, Layer, PdfInfo, Shade, Shape, Style, SvgOptions, THIN_LINE_MM,
     Text, VISIBLE_LINE_MM, Weight, pdf, svg, text_width_mm,
@@ -36,7 +36,7 @@ fn corner_marks(width_mm: f64, height_mm: f64) -> Layer {
     layer
 }
 
-/// An A4 page: two bars of 100 mm, a panel with holes, dashes, surfaces, text in every pose, a placed group.
+/// An A4 page: two bars of 100 mm, a panel with holes, dashes, surfaces, text in every pose, a group.
 fn specimen() -> Drawing {
     let mut drawing = Drawing::new(210.0, 297.0);
     drawing.layers.push(corner_marks(210.0, 297.0));
@@ -88,7 +88,7 @@ fn specimen() -> Drawing {
     }
     for (row, anchor) in [Anchor::Start, Anchor::Middle, Anchor::End].into_iter().enumerate() {
         let at = Point::new(150.0, 110.0 - 6.0 * row as f64);
-        words.push(Text::new(at, 4.0, "anchored").anchored(anchor).coloured(Colour::Note));
+        words.push(Text::new(at, 4.0, "anchored").anchored(anchor).coloured(Colour::Accent));
     }
     drawing.layers.push(words);
 
@@ -99,27 +99,22 @@ fn specimen() -> Drawing {
             surfaces.draw(Contour::rect(x, y, x + 5.0, y + 5.0), Style::filled(colour).with_shade(shade));
         }
     }
-    let see_through = Style::filled(Colour::KeepClear).with_opacity(0.4);
+    let see_through = Style::filled(Colour::Fan).with_opacity(0.4);
     surfaces.draw(Contour::circle(60.0, 55.0, 12.0), see_through);
     surfaces.draw(Contour::circle(72.0, 55.0, 12.0), see_through);
     let mut wave = BezPath::new();
     wave.move_to((100.0, 55.0));
     wave.quad_to((110.0, 75.0), (120.0, 55.0));
     wave.curve_to((125.0, 45.0), (135.0, 45.0), (140.0, 55.0));
-    surfaces.draw(wave, Style::line(Colour::Blocks, 0.35));
+    surfaces.draw(wave, Style::line(Colour::Accent, 0.35));
     drawing.layers.push(surfaces);
 
-    let mut placed = Layer::new("placed");
+    let mut grouped = Layer::new("grouped");
     let mut inner = Layer::default();
-    inner.draw(Contour::rounded_rect(0.0, 0.0, 40.0, 20.0, 4.0), Style::line(Colour::Ink, 0.35));
-    inner.push(Text::new(Point::new(3.0, 7.0), 5.0, "placed"));
-    inner.draw(Contour::slot(22.0, 5.0, 40.0, 16.0, 4.0), Style::line(Colour::Accent, 0.35));
-    let place = Affine::translate((30.0, 80.0)) * Affine::new([0.8, 0.6, -0.6, 0.8, 0.0, 0.0]);
-    placed.push(Group { place, clip: None, about: None, items: inner.items.clone() });
-    let nested = Group { place, clip: None, about: None, items: inner.items };
-    placed.push(
-        Group::moved(Vec2::new(60.0, 0.0), vec![nested.into()]).seen_through(Rect::new(95.0, 80.0, 112.0, 112.0)),
-    );
-    drawing.layers.push(placed);
+    inner.draw(Contour::rounded_rect(30.0, 80.0, 70.0, 100.0, 4.0), Style::line(Colour::Ink, 0.35));
+    inner.push(Text::new(Point::new(33.0, 87.0), 5.0, "grouped"));
+    inner.draw(Contour::slot(52.0, 85.0, 70.0, 96.0, 4.0), Style::line(Colour::Accent, 0.35));
+    grouped.push(Group::about("thing", inner.items));
+    drawing.layers.push(grouped);
     drawing
 }

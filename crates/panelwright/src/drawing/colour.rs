@@ -38,14 +38,6 @@ pub enum Colour {
     Metal,
     /// Buttons, connectors, feet and other dark small things.
     Fitting,
-    /// A keep-clear zone.
-    KeepClear,
-    /// A finding that blocks.
-    Blocks,
-    /// A finding to be careful of.
-    Caution,
-    /// A finding to know.
-    Note,
     /// A colour of the maker's own: red, green, blue.
     Own(u8, u8, u8),
 }
@@ -66,7 +58,7 @@ pub enum Shade {
 
 impl Colour {
     /// Every named colour (not [`Colour::Own`]), for style sheets and legends.
-    pub const NAMED: [Self; 20] = [
+    pub const NAMED: [Self; 16] = [
         Self::Ink,
         Self::Thin,
         Self::Hidden,
@@ -83,13 +75,9 @@ impl Colour {
         Self::Fan,
         Self::Metal,
         Self::Fitting,
-        Self::KeepClear,
-        Self::Blocks,
-        Self::Caution,
-        Self::Note,
     ];
 
-    /// The word in class names: a line of this colour has the class `line-…`, a surface `fill-…`, a text `text-…`.
+    /// The word in class names: a line of this colour has the class `line-…`, a surface `fill-…`.
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
@@ -109,10 +97,6 @@ impl Colour {
             Self::Fan => "fan",
             Self::Metal => "metal",
             Self::Fitting => "fitting",
-            Self::KeepClear => "keep-clear",
-            Self::Blocks => "blocks",
-            Self::Caution => "caution",
-            Self::Note => "note",
             Self::Own(..) => "own",
         }
     }
@@ -135,10 +119,6 @@ impl Colour {
             Self::Fan => [132, 150, 160],
             Self::Metal => [196, 200, 202],
             Self::Fitting => [82, 84, 88],
-            Self::KeepClear => [214, 138, 66],
-            Self::Blocks => [178, 34, 34],
-            Self::Caution => [160, 98, 0],
-            Self::Note => [44, 98, 142],
             Self::Own(red, green, blue) => [red, green, blue],
         }
     }

@@ -11,7 +11,7 @@
 //!
 //! Invariant: a picture is a value. Placing it somewhere else makes another ([`Group`]), and no writer changes it.
 
-use kurbo::{Affine, BezPath, Point, Rect, Vec2};
+use kurbo::{BezPath, Point};
 
 use super::colour::{Colour, Shade};
 use super::contour::Contour;
@@ -144,15 +144,11 @@ pub enum Anchor {
     End,
 }
 
-/// Items placed together.
+/// Items that show one thing, left where they are.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Group {
-    /// From the items' frame to the frame around the group. A scale also scales line widths and text.
-    pub place: Affine,
-    /// What is seen, in the frame around the group; `None` is all.
-    pub clip: Option<Rect>,
     /// What it shows: a part or a panel, say. Several groups may show the same.
-    pub about: Option<String>,
+    pub about: String,
     /// The items.
     pub items: Vec<Item>,
 }
@@ -338,23 +334,10 @@ impl Text {
 }
 
 impl Group {
-    /// Items moved by `by`, mm.
-    #[must_use]
-    pub fn moved(by: Vec2, items: Vec<Item>) -> Self {
-        Self { place: Affine::translate(by), clip: None, about: None, items }
-    }
-
-    /// Items that show one thing, left where they are.
+    /// Items that show one thing.
     #[must_use]
     pub fn about(what: impl Into<String>, items: Vec<Item>) -> Self {
-        Self { place: Affine::IDENTITY, clip: None, about: Some(what.into()), items }
-    }
-
-    /// The same, seen only inside `window` (in the frame around the group).
-    #[must_use]
-    pub fn seen_through(mut self, window: Rect) -> Self {
-        self.clip = Some(window);
-        self
+        Self { about: what.into(), items }
     }
 }
 

@@ -146,12 +146,6 @@ impl Contour {
     #[must_use]
     pub fn to_path(&self) -> BezPath {
         let mut path = BezPath::new();
-        self.append_to(&mut path);
-        path
-    }
-
-    /// Appends what [`Contour::to_path`] would return.
-    pub fn append_to(&self, path: &mut BezPath) {
         let mut started = false;
         for segment in self.segments() {
             if !started {
@@ -160,12 +154,13 @@ impl Contour {
             }
             match segment {
                 Segment::Line { to, .. } => path.line_to(to),
-                Segment::Arc(arc) => append_arc(path, &arc),
+                Segment::Arc(arc) => append_arc(&mut path, &arc),
             }
         }
         if started {
             path.close_path();
         }
+        path
     }
 
     fn map(&self, place: impl Fn(Point) -> Point, bend: f64) -> Self {

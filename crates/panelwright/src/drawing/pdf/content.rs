@@ -8,7 +8,7 @@ use super::super::colour::{Colour, Shade};
 use super::super::contour::Contour;
 use super::super::font::{Weight, quarter_turn, start_of};
 use super::super::letters::printable;
-use super::super::picture::{Dash, Drawing, Form, Group, Item, Shape, Stroke, Style, Text};
+use super::super::picture::{Dash, Drawing, Form, Item, Shape, Stroke, Style, Text};
 use super::fonts::{self, FontUse};
 use super::{POINTS_PER_MM, millimetres};
 
@@ -77,7 +77,7 @@ impl<'a> PageWriter<'a> {
             match item {
                 Item::Shape(shape) => self.shape(shape),
                 Item::Text(text) => self.text(text),
-                Item::Group(group) => self.group(group),
+                Item::Group(group) => self.items(&group.items),
             }
         }
     }
@@ -210,23 +210,6 @@ impl<'a> PageWriter<'a> {
             .set_text_matrix([a as f32, b as f32, c as f32, d as f32, millimetres(x), millimetres(y)])
             .show(Str(&glyphs))
             .end_text();
-    }
-
-    fn group(&mut self, group: &Group) {
-        let before = self.state;
-        self.content.save_state();
-        if let Some(window) = group.clip {
-            let mm = millimetres;
-            self.content
-                .rect(mm(window.x0), mm(window.y0), mm(window.width()), mm(window.height()))
-                .clip_nonzero()
-                .end_path();
-        }
-        let [a, b, c, d, e, f] = group.place.as_coeffs();
-        self.content.transform([a as f32, b as f32, c as f32, d as f32, millimetres(e), millimetres(f)]);
-        self.items(&group.items);
-        self.content.restore_state();
-        self.state = before;
     }
 }
 

@@ -1,7 +1,6 @@
 //! Writes a picture as SVG: user units are millimetres, layers are named groups, arcs are arcs.
 //!
-//! y is turned over here and nowhere else on this way: a point (x, y) is written (x, height - y); inside a placed
-//! group it is (x, -y) and the group's matrix does the rest.
+//! y is turned over here and nowhere else on this way: a point (x, y) is written (x, height - y).
 
 mod style;
 #[cfg(test)]
@@ -11,7 +10,7 @@ use ::svg::Document;
 use ::svg::Node;
 use ::svg::node::element::Element;
 use ::svg::node::{Blob, Text as Words};
-use kurbo::{Affine, BezPath, PathEl, Point};
+use kurbo::{BezPath, PathEl, Point};
 
 use self::style::{attributes, hex};
 use super::contour::Contour;
@@ -64,7 +63,7 @@ impl SvgOptions {
 /// The picture as an SVG document.
 #[must_use]
 pub fn svg(drawing: &Drawing, options: &SvgOptions) -> String {
-    let mut writer = Writer { options, height_mm: drawing.height_mm, clips: 0 };
+    let writer = Writer { options, height_mm: drawing.height_mm };
     let (width, height) = (number(drawing.width_mm), number(drawing.height_mm));
     let mut document = Document::new()
         .set("width", format!("{width}mm"))
@@ -130,13 +129,12 @@ fn title_element(title: &str) -> Element {
 
 struct Writer<'a> {
     options: &'a SvgOptions,
-    /// Height from which y is measured downwards here: the paper's, or 0 inside a placed group.
+    /// Height of the picture, from which y is measured downwards.
     height_mm: f64,
-    clips: usize,
 }
 
 impl Writer<'_> {
-    fn layer(&mut self, layer: &Layer) -> Element {
+    fn layer(&self, layer: &Layer) -> Element {
         let mut element = Element::new("g");
         let name = identifier(&layer.name);
         element.assign("id", format!("{}{name}", self.options.id_prefix));
@@ -145,7 +143,7 @@ impl Writer<'_> {
     }
 
     /// Neighbours of one style share a group that states it once: a field of vents is mostly coordinates.
-    fn items(&mut self, parent: &mut Element, items: &[Item]) {
+    fn items(&self, parent: &mut Element, items: &[Item]) {
         let mut rest = items;
         while let Some(first) = rest.first() {
             match first {
@@ -234,7 +232,7 @@ impl Writer<'_> {
         }
     }
 
-    fn text(&mut self, text: &Text) -> Element {
+    fn text(&self, text: &Text) -> Element {
         let mut element = match self.options.letters {
             Letters::Outlines(outlines) => {
                 let mut element = Element::new("path");
@@ -273,51 +271,11 @@ impl Writer<'_> {
         element
     }
 
-    fn group(&mut self, group: &Group) -> Element {
-        let outer = self.height_mm;
-        let mut placed = Element::new("g");
-        if let Some(what) = &group.about {
-            placed.assign("data-about", attribute_safe(what));
-        }
-        if group.place == Affine::IDENTITY && group.clip.is_none() {
-            self.items(&mut placed, &group.items);
-            return placed;
-        }
-        if group.place != Affine::IDENTITY || outer != 0.0 {
-            let [a, b, c, d, e, f] = group.place.as_coeffs();
-            let across = number(e);
-            let down = number(outer - f);
-            let transform = if [a, b, c, d] == [1.0, 0.0, 0.0, 1.0] {
-                format!("translate({across} {down})")
-            } else {
-                let matrix = [a, -b, -c, d].map(|part| format_number(part, 9));
-                format!("matrix({} {across} {down})", matrix.join(" "))
-            };
-            placed.assign("transform", transform);
-        }
-        self.height_mm = 0.0;
-        self.items(&mut placed, &group.items);
-        self.height_mm = outer;
-        let Some(window) = group.clip else {
-            return placed;
-        };
-        self.clips += 1;
-        let id = format!("{}clip-{}", self.options.id_prefix, self.clips);
-        let mut rect = Element::new("rect");
-        rect.assign("x", number(window.x0));
-        rect.assign("y", number(outer - window.y1));
-        rect.assign("width", number(window.width()));
-        rect.assign("height", number(window.height()));
-        let mut clip = Element::new("clipPath");
-        clip.assign("id", id.clone());
-        clip.append(rect);
-        let mut seen = Element::new("g");
-        seen.assign("clip-path", format!("url(#{id})"));
-        seen.append(placed);
-        let mut both = Element::new("g");
-        both.append(clip);
-        both.append(seen);
-        both
+    fn group(&self, group: &Group) -> Element {
+        let mut element = Element::new("g");
+        element.assign("data-about", attribute_safe(&group.about));
+        self.items(&mut element, &group.items);
+        element
     }
 
     fn push_path_data(&self, data: &mut String, path: &BezPath) {

@@ -24,7 +24,7 @@ fn shapes(group: &Group) -> impl Iterator<Item = &Shape> {
 }
 
 fn shows(drawing: &Drawing, id: &str) -> bool {
-    groups(drawing).any(|group| group.about.as_deref() == Some(id))
+    groups(drawing).any(|group| group.about == id)
 }
 
 fn on_paper(drawing: &Drawing, at: Point) -> bool {
@@ -79,7 +79,7 @@ fn only_the_sleeve_lets_one_see_through() {
     let build = Build::of(&Design::default());
     let picture = case_picture(&build, &CaseView { see_through: true, ..CaseView::default() });
     for group in groups(&picture.drawing) {
-        let id = group.about.as_deref().unwrap_or("");
+        let id = group.about.as_str();
         let sleeve = matches!(id, "left" | "right" | "front" | "top");
         for shape in shapes(group).filter(|shape| shape.style.fill.is_some()) {
             let sheet = matches!(shape.style.fill, Some(Colour::Sheet | Colour::SheetEdge));
