@@ -5,6 +5,7 @@
 
 use super::finding::Finding;
 use super::mend::{Remedy, least};
+use super::plugs::{PLUG_SHARE, PlugWords, short_of_room};
 use super::room::{Look, Obstacle};
 use super::rule::Rule;
 use super::scene::{Scene, face, outward};
@@ -192,39 +193,24 @@ const fn plug_itself(plug: CardPlug) -> Sourced<f64> {
     }
 }
 
-/// Share of a plug's cross-section that must be covered before it counts as stopped (common practice).
-const PLUG_SHARE: f64 = 0.25;
-
 fn card_plug_room(scene: &Scene, found: &mut Vec<Finding>) {
     let Some((spec, part)) = card(scene) else { return };
     for keep in &part.keep_clear {
         let Some(room) = scene.zone_room(part, &keep.zone, PLUG_SHARE) else { continue };
-        let itself = plug_itself(spec.plug);
         let missing = room.wanted - room.free;
         let remedy =
             Remedy::new().room(scene, &room.by, room.toward, missing).otherwise("take a card whose plug is elsewhere");
-        let finding = if room.free < itself.get() - TOUCH_MM {
-            CARD_PLUG_ROOM
-                .blocks(format!(
-                    "The card's power plug does not go in: {} to {}, and the plug alone stands out {}.",
-                    words::mm(room.free),
-                    room.by.name,
-                    words::limit(itself.get())
-                ))
-                .with_mm(room.free, itself.get())
-                .with_source(itself.source())
-        } else {
-            CARD_PLUG_ROOM
-                .caution(format!(
-                    "The card's power cable has {} to {}; plug and bend want {}.",
-                    words::mm(room.free),
-                    room.by.name,
-                    words::limit(room.wanted)
-                ))
-                .with_mm(room.free, room.wanted)
-                .with_source(keep.source)
+        let say = PlugWords {
+            stuck: "The card's power plug does not go in",
+            alone: "the plug alone stands out",
+            has: "The card's power cable has",
+            wants: "plug and bend want",
         };
-        found.push(finding.with_mends(remedy).with_about([part.id.as_str(), room.by.id]).with_at(room.by.point));
+        found.push(
+            short_of_room(&CARD_PLUG_ROOM, &room, plug_itself(spec.plug), keep.source, &say)
+                .with_mends(remedy)
+                .with_about([part.id.as_str(), room.by.id]),
+        );
     }
 }
 

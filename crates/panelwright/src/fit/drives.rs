@@ -4,6 +4,7 @@ use super::backplate;
 use super::board::hidden_below;
 use super::finding::Finding;
 use super::mend::Remedy;
+use super::plugs::{PLUG_SHARE, PlugWords, short_of_room};
 use super::rule::Rule;
 use super::scene::Scene;
 use super::words;
@@ -22,9 +23,6 @@ pub(super) const LEAST_WASHERS: Sourced<usize> =
 /// A straight plug by itself, from the drive's end, mm.
 const STRAIGHT_PLUG: Sourced<f64> =
     Sourced::new(20.0, Source::from_memory("Trade sizes", "straight SATA plug without its cable"));
-
-/// Share of the room behind a drive that must be covered before its plugs count as stopped (common practice).
-const PLUG_SHARE: f64 = 0.25;
 
 pub(super) const DRIVE_UNDER_BOARD: Rule = Rule {
     name: "drive-under-board",
@@ -177,29 +175,7 @@ fn drive_plugs(scene: &Scene, found: &mut Vec<Finding>) {
     for (spec, part) in drives(scene) {
         for keep in &part.keep_clear {
             let Some(room) = scene.zone_room(part, &keep.zone, PLUG_SHARE) else { continue };
-            let itself = plug_itself(spec.plug);
             let name = words::part(part);
-            let finding = if room.free < itself.get() - TOUCH_MM {
-                DRIVE_PLUGS
-                    .blocks(format!(
-                        "The plugs of {name} do not go in: {} to {}, and a plug alone is {}.",
-                        words::mm(room.free),
-                        room.by.name,
-                        words::limit(itself.get())
-                    ))
-                    .with_mm(room.free, itself.get())
-                    .with_source(itself.source())
-            } else {
-                DRIVE_PLUGS
-                    .caution(format!(
-                        "The plugs of {name} have {} to {}; with their bend they want {}.",
-                        words::mm(room.free),
-                        room.by.name,
-                        words::limit(room.wanted)
-                    ))
-                    .with_mm(room.free, room.wanted)
-                    .with_source(keep.source)
-            };
             let bent = sata_data_room(tables::PlugShape::RightAngle).get()[1];
             let remedy = Remedy::new().say(format!("lay {name} elsewhere"));
             let remedy = if spec.plug == PlugShape::Straight && bent <= room.free + TOUCH_MM {
@@ -207,7 +183,17 @@ fn drive_plugs(scene: &Scene, found: &mut Vec<Finding>) {
             } else {
                 remedy
             };
-            found.push(finding.with_mends(remedy).with_about([part.id.as_str(), room.by.id]).with_at(room.by.point));
+            let say = PlugWords {
+                stuck: &format!("The plugs of {name} do not go in"),
+                alone: "a plug alone is",
+                has: &format!("The plugs of {name} have"),
+                wants: "with their bend they want",
+            };
+            found.push(
+                short_of_room(&DRIVE_PLUGS, &room, plug_itself(spec.plug), keep.source, &say)
+                    .with_mends(remedy)
+                    .with_about([part.id.as_str(), room.by.id]),
+            );
         }
     }
 }

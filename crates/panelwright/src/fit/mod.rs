@@ -36,6 +36,7 @@ mod methods;
 mod more_room;
 mod moves;
 mod paper;
+mod plugs;
 mod recesses;
 mod region;
 mod room;

@@ -4,7 +4,8 @@ use super::{Edge, Panel};
 use crate::design::{Joint, Wall};
 
 /// A panel's name, as a title has it: `Left panel`.
-pub(super) const fn label(wall: Wall) -> &'static str {
+#[must_use]
+pub const fn label(wall: Wall) -> &'static str {
     match wall {
         Wall::Floor => "Floor",
         Wall::Back => "Back",

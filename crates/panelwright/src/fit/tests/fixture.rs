@@ -11,6 +11,7 @@ use crate::drawing::Contour;
 use crate::fastening::Screw;
 use crate::fit::scene::{face, outward};
 use crate::fit::{Case, Finding, check};
+use crate::panels::words;
 use crate::panels::{Assembly, Feature, FeatureKind, Panel, Purpose, Unplaced, VentLeftOut};
 use crate::parts::{Part, PartKind};
 use crate::solid::Aabb;
@@ -27,15 +28,6 @@ pub(super) struct Fixture {
     pub left_out: Vec<VentLeftOut>,
 }
 
-const WALLS: [(Wall, &str); 6] = [
-    (Wall::Floor, "Floor"),
-    (Wall::Back, "Back"),
-    (Wall::Left, "Left panel"),
-    (Wall::Right, "Right panel"),
-    (Wall::Front, "Front panel"),
-    (Wall::Top, "Top"),
-];
-
 impl Fixture {
     /// The default design with some choices changed.
     pub fn new(choices: &[(&str, serde_json::Value)]) -> Self {
@@ -48,14 +40,14 @@ impl Fixture {
 
     pub fn of(spec: Spec) -> Self {
         let arrangement = arrange(&spec);
-        let panels = WALLS
+        let panels = Wall::ALL
             .iter()
-            .map(|(wall, label)| {
+            .map(|wall| {
                 let (size_mm, frame) = arrangement.case.panel(*wall);
                 let chassis = matches!(wall, Wall::Floor | Wall::Back);
                 Panel {
                     wall: *wall,
-                    label,
+                    label: words::label(*wall),
                     assembly: if chassis { Assembly::Chassis } else { Assembly::Sleeve },
                     thickness_mm: arrangement.case.thickness_mm,
                     size_mm,
