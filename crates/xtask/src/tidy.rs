@@ -10,7 +10,7 @@ use crate::count::Count;
 use crate::workspace::Workspace;
 
 /// A file longer than this is worth a look at whether it holds one idea or several.
-const LONG_FILE: usize = 700;
+const LONG_FILE: usize = 420;
 
 /// Checks every file of the project.
 pub fn stage(workspace: &Workspace, _: &mut Count) -> Result<()> {
