@@ -36,13 +36,13 @@ impl Fan {
     pub const fn drill_mm(&self) -> f64 {
         self.panel_hole.get()[1]
     }
+}
 
-    /// The centres of its holes about the fan's centre, anticlockwise from the upper right.
-    #[must_use]
-    pub fn hole_centres(&self) -> Option<[[f64; 2]; 4]> {
-        let half = self.spacing?.get() / 2.0;
-        Some([[half, half], [-half, half], [-half, -half], [half, -half]])
-    }
+/// The centres of holes of a spacing about the fan's centre, anticlockwise from the upper right.
+#[must_use]
+pub fn hole_centres(spacing_mm: f64) -> [[f64; 2]; 4] {
+    let half = spacing_mm / 2.0;
+    [[half, half], [-half, half], [-half, -half], [half, -half]]
 }
 
 /// One retrieved list, or several that agree.

@@ -6,7 +6,7 @@
 use super::catalogue::Entry;
 use super::documents::{ASME_B18_6_3, ISO_4032, ISO_4762, ISO_7045, ISO_7046, ISO_7089, ISO_7093};
 use super::fasteners::Thread;
-use super::source::{Source, Sourced};
+use super::source::Source;
 
 /// A flat washer, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -183,19 +183,6 @@ pub const fn cap_head(thread: Thread) -> Option<CapHead> {
         _ => return None,
     };
     Some(CapHead { diameter_mm, height_mm, key_mm, source: Source::published(ISO_4762, "table, transcribed") })
-}
-
-/// Depth of a 90 degree countersink that opens a hole of `hole_mm` to a mouth of `mouth_mm`.
-#[must_use]
-pub fn countersink_depth_mm(hole_mm: f64, mouth_mm: f64) -> f64 {
-    (mouth_mm - hole_mm) / 2.0
-}
-
-/// Sheet left under a flush countersunk head.
-#[must_use]
-pub fn left_under_sunk_head(thread: Thread, sheet_mm: f64) -> Option<Sourced<f64>> {
-    let head = sunk_head(thread)?;
-    Some(Sourced::new(sheet_mm - head.depth_mm, Source::derived(ISO_7046, "sheet less the head's greatest depth")))
 }
 
 /// Lists the sizes of this file.

@@ -37,9 +37,3 @@ pub fn allowed_error_mm(screw_mm: f64, hole_mm: f64, fixing: Fixing) -> f64 {
 pub fn hole_for_error_mm(screw_mm: f64, error_mm: f64, fixing: Fixing) -> f64 {
     screw_mm + 2.0 * SQRT_2 * fixing.share() * error_mm
 }
-
-/// Area of sheet a washer bears on, mm²: its ring outside the hole.
-#[must_use]
-pub fn bearing_area_mm2(washer_outside_mm: f64, hole_mm: f64) -> f64 {
-    std::f64::consts::FRAC_PI_4 * (washer_outside_mm * washer_outside_mm - hole_mm * hole_mm)
-}

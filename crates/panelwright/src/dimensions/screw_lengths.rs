@@ -144,13 +144,7 @@ fn inch_piece(inches: f64) -> SoldLength {
 /// A billionth of a millimetre: sums of tenths must not fall short of themselves.
 const ROUNDING_MM: f64 = 1e-9;
 
-/// The shortest metric screw sold of which even the shortest piece reaches `required_mm`.
-#[must_use]
-pub fn sold_length_mm(required_mm: f64) -> Option<f64> {
-    sold_length_of_mm(Thread::M3, required_mm)
-}
-
-/// The same for a thread: 6-32 screws are sold by the inch.
+/// The shortest screw sold of which even the shortest piece reaches `required_mm`; 6-32 screws are sold by the inch.
 #[must_use]
 pub fn sold_length_of_mm(thread: Thread, required_mm: f64) -> Option<f64> {
     sold_length_between_mm(thread, required_mm, f64::INFINITY)

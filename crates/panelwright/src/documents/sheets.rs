@@ -51,7 +51,7 @@ const WARNING_SHARE: f64 = 0.02;
 /// The case with one finding more when its panels find no place on the sheets stated. The checks of the case itself know
 /// nothing of sheets, which come later in the flow.
 #[must_use]
-pub fn with_stock(mut build: Build, laid: Option<&Laid>) -> Build {
+fn with_stock(mut build: Build, laid: Option<&Laid>) -> Build {
     if build.findings.iter().all(|finding| finding.rule != STOCK_RULE)
         && let Some(finding) = shortage(&build, laid)
     {

@@ -57,8 +57,7 @@ fn one(bench: &mut Bench, index: usize) {
     let thread = if place.size_mm <= M3_UP_TO_MM { Thread::M3 } else { Thread::M4 };
     let thickness = spec.map_or(0.0, |fan| fan.thickness_mm);
     let (through, held) = if thickness < OPEN_FROM_MM { ("frame", thickness) } else { ("outer flange", FLANGE_MM) };
-    let half = spacing / 2.0;
-    for (hole, [x, y]) in [[half, half], [-half, half], [-half, -half], [half, -half]].into_iter().enumerate() {
+    for (hole, [x, y]) in fans::hole_centres(spacing).into_iter().enumerate() {
         let screw = hole + 1;
         let at = centre + Vec2::new(x, y);
         let cut = Cut::new(

@@ -252,14 +252,3 @@ fn in_the_way(opening: &Contour, centre: Point, bounds: Rect, other: Rect, shape
         && common.height() > 0.0
         && (shape.contains(centre) || opening.contains(other.center()) || opening.distance_to(shape) < web - 1e-9)
 }
-
-impl Panel {
-    /// Open area of all its vents, mm².
-    #[must_use]
-    pub fn vent_area_mm2(&self) -> f64 {
-        self.features
-            .iter()
-            .filter(|feature| feature.purpose == Purpose::Vent)
-            .fold(0.0, |sum, feature| sum + feature.contour.area())
-    }
-}

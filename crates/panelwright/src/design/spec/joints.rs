@@ -134,8 +134,7 @@ impl Joints {
 
     /// How far the panels around `wall` stand out beyond its outside face, so that there is sheet beyond the slots for
     /// its tabs; 0 without tabs.
-    #[must_use]
-    pub fn lip_mm(&self, wall: Wall, t: f64) -> f64 {
+    fn lip_mm(&self, wall: Wall, t: f64) -> f64 {
         let tabs = self.seams.iter().any(|seam| seam.joint == Joint::Tab && seam.covered == wall);
         if tabs { t * SLOT_FROM_EDGE.get() } else { 0.0 }
     }
