@@ -110,7 +110,8 @@ export class ListsView {
 function inShort(lists) {
   const said = [`For ${lists.cases === 1 ? "one case" : counted(lists.cases, "case")}.`];
   if (lists.total !== null) said.push(`Together ${lists.currency} ${lists.total.toFixed(2)}`.replace("  ", " ") + (lists.open_prices > 0 ? `, ${counted(lists.open_prices, "line")} without a price.` : "."));
-  else said.push("Enter prices in the group “Prices and pace” for a sum.");
+  else if (!lists.sheets_uncounted) said.push("Enter prices in the group “Prices and pace” for a sum.");
+  if (lists.sheets_uncounted) said.push("The sheets are in no sum: so many cases are not laid on sheets at once.");
   if (lists.mass_kg !== null) said.push(`The panels of a case weigh ${plain(lists.mass_kg, 1)} kg.`);
   if (lists.minutes !== null) said.push(`Work, at your pace: ${hours(lists.minutes)}.`);
   return said.join(" ");

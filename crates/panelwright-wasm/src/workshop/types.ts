@@ -24,6 +24,8 @@ export interface Lists {
   total: number | null;
   /** Lines of the shopping list without a price. */
   open_prices: number;
+  /** Whether the total lacks sheets whose price is stated, because their number is not worked out. */
+  sheets_uncounted: boolean;
   /** Panels of one case; null for a sheet nothing is known of. */
   mass_kg: number | null;
   /** For all cases, by the maker's rates; null when none is stated. */

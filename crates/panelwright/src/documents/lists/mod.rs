@@ -48,10 +48,12 @@ pub struct Lists {
     pub cases: u32,
     /// Written before every sum; may be empty.
     pub currency: String,
-    /// Sum of everything that has a price; `None` when nothing has.
+    /// Sum of everything that has a price and a number; `None` when nothing has.
     pub total: Option<f64>,
     /// Lines of the shopping list without a price.
     pub open_prices: usize,
+    /// Whether the total lacks sheets whose price is stated, because their number is not worked out.
+    pub sheets_uncounted: bool,
     /// Mass of the panels of one case, kg; `None` for a sheet nothing is known of.
     pub mass_kg: Option<f64>,
     /// Minutes for all cases by the maker's rates; `None` when none is stated.
@@ -98,6 +100,7 @@ impl Lists {
             currency: build.spec.prices.currency.clone(),
             total: shopping.total,
             open_prices: shopping.open,
+            sheets_uncounted: shopping.uncounted,
             mass_kg: cut.mass_kg(),
             minutes: cut.minutes(),
             tables,

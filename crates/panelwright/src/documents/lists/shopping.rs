@@ -10,6 +10,10 @@ use crate::design::{Bought, Material};
 use crate::drawing::number::format_number;
 use crate::parts::PartKind;
 
+/// Said in place of a sum that lacks the sheets.
+const UNCOUNTED: &str = "The price of a sheet is stated, but so many cases are not laid on sheets at once: the sheets \
+                         are in no sum. Make fewer cases at once to have them counted.";
+
 /// A line of the shopping list.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ShoppingLine {
@@ -29,8 +33,8 @@ pub struct ShoppingLine {
     pub unit: &'static str,
     /// How much is in a pack.
     pub pack: f64,
-    /// Packs to buy.
-    pub packs: f64,
+    /// Packs to buy; `None` where how much is needed is not worked out.
+    pub packs: Option<f64>,
     /// Price of a pack.
     pub price: Option<f64>,
     /// What it is for, or what to know.
@@ -49,7 +53,7 @@ impl ShoppingLine {
             spare: 0.0,
             unit: "pieces",
             pack: 1.0,
-            packs: 0.0,
+            packs: Some(0.0),
             price: None,
             note: String::new(),
         }
@@ -58,14 +62,15 @@ impl ShoppingLine {
     /// Works out the packs from everything else.
     fn packed(mut self) -> Self {
         // A thousandth of a pack is rounding, not a reason to buy one more.
-        self.packs = if self.pack > 0.0 { f64::ceil((self.needed + self.spare) / self.pack - 1e-3) } else { 0.0 };
+        let packs = if self.pack > 0.0 { f64::ceil((self.needed + self.spare) / self.pack - 1e-3) } else { 0.0 };
+        self.packs = Some(packs);
         self
     }
 
-    /// Price of all packs; `None` where the price is open.
+    /// Price of all packs; `None` where the price or their number is open.
     #[must_use]
     pub fn sum(&self) -> Option<f64> {
-        self.price.map(|price| price * self.packs)
+        Some(self.price? * self.packs?)
     }
 }
 
@@ -74,10 +79,12 @@ impl ShoppingLine {
 pub struct Shopping {
     /// Its lines, by heading.
     pub lines: Vec<ShoppingLine>,
-    /// Sum of the lines that have a price; `None` when none has.
+    /// Sum of the lines that have one; `None` when none has.
     pub total: Option<f64>,
     /// Lines without a price.
     pub open: usize,
+    /// Whether a sheet's price is stated, but not how many are needed: the total is without them.
+    pub uncounted: bool,
     /// How many cases it is for.
     pub cases: u32,
     /// Written before sums; may be empty.
@@ -96,7 +103,8 @@ pub fn shopping(build: &Build, sheets: Option<&SheetNeed>) -> Shopping {
     let sums: Vec<f64> = lines.iter().filter_map(ShoppingLine::sum).collect();
     Shopping {
         total: (!sums.is_empty()).then(|| sums.iter().sum()),
-        open: lines.len() - sums.len(),
+        open: lines.iter().filter(|line| line.price.is_none()).count(),
+        uncounted: lines.iter().any(|line| line.price.is_some() && line.packs.is_none()),
         lines,
         cases: prices.cases,
         currency: prices.currency.clone(),
@@ -122,13 +130,14 @@ fn sheet_line(build: &Build, sheets: Option<&SheetNeed>) -> ShoppingLine {
                 notes.push(format!("{} panels find no place on the sheets stated", need.missing));
             }
             line.note = notes.join("; ");
+            line.packed()
         }
         None => {
-            line.price = None;
+            line.packs = None;
             line.note = "not worked out for so many cases at once".to_owned();
+            line
         }
     }
-    line.packed()
 }
 
 /// Screws, nuts, washers, brackets, standoffs, feet: each thing that is sold once.
@@ -205,7 +214,7 @@ fn finish_lines(build: &Build, cases: f64) -> Vec<ShoppingLine> {
         line.price = prices.film;
         line.note = "pieces in the list of film".to_owned();
         // Sold by the square metre, in tenths.
-        line.packs = f64::ceil((line.needed + line.spare) * 10.0 - 1e-3) / 10.0;
+        line.packs = Some(f64::ceil((line.needed + line.spare) * 10.0 - 1e-3) / 10.0);
         out.push(line);
     }
     let paint = edge_paint_ml(build);
@@ -300,7 +309,11 @@ impl Shopping {
         ];
         let mut table = Table::new("shopping", "Shopping list", &columns);
         for line in &self.lines {
-            let amount = |value: f64| Cell::number(value, if line.unit == "m²" { 3 } else { 1 });
+            // How much is needed is as open as the packs are.
+            let amount = |value: f64| match line.packs {
+                None => Cell::Empty,
+                Some(_) => Cell::number(value, if line.unit == "m²" { 3 } else { 1 }),
+            };
             table.rows.push(vec![
                 Cell::text(line.group),
                 Cell::text(line.what.as_str()),
@@ -310,7 +323,7 @@ impl Shopping {
                 amount(line.spare),
                 Cell::text(line.unit),
                 amount(line.pack),
-                amount(line.packs),
+                line.packs.map_or(Cell::Empty, amount),
                 Cell::money(line.price),
                 Cell::money(line.sum()),
                 Cell::text(line.note.as_str()),
@@ -318,6 +331,7 @@ impl Shopping {
         }
         let cases = if self.cases == 1 { "1 case".to_owned() } else { format!("{} cases", self.cases) };
         table.notes.push(match self.total {
+            None if self.uncounted => format!("For {cases}. {UNCOUNTED}"),
             None => format!("For {cases}. No prices are stated."),
             Some(total) => {
                 let total = format!("{} {}", self.currency, money(total));
@@ -326,7 +340,8 @@ impl Shopping {
                     1 => " 1 line has no price and is left out.".to_owned(),
                     count => format!(" {count} lines have no price and are left out."),
                 };
-                format!("For {cases}. Total {}.{open}", total.trim())
+                let sheets = if self.uncounted { format!(" {UNCOUNTED}") } else { String::new() };
+                format!("For {cases}. Total {}.{open}{sheets}", total.trim())
             }
         });
         table

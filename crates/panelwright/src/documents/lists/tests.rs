@@ -97,10 +97,11 @@ fn the_shopping_list_buys_what_the_bags_hold_and_spares() {
         let bought: f64 = list.lines.iter().filter(|line| groups.contains(&line.group)).map(|line| line.needed).sum();
         assert_eq!(bought, 7.0 * build.fasteners.iter().map(|line| line.count as f64).sum::<f64>());
         for line in list.lines.iter().filter(|line| line.group == "Screws") {
-            assert!(line.packs * 50.0 >= line.needed + 3.0 && (line.packs - 1.0) * 50.0 < line.needed + 3.0);
+            let packs = line.packs.unwrap();
+            assert!(packs * 50.0 >= line.needed + 3.0 && (packs - 1.0) * 50.0 < line.needed + 3.0);
             assert_eq!(line.price, Some(2.5));
         }
-        let total: f64 = list.lines.iter().filter_map(|line| line.price.map(|price| price * line.packs)).sum();
+        let total: f64 = list.lines.iter().filter_map(|line| Some(line.price? * line.packs?)).sum();
         assert!(list.total.is_some_and(|sum| (sum - total).abs() < 1e-9 && sum > 0.0));
         assert_eq!(list.open, list.lines.iter().filter(|line| line.price.is_none()).count());
     }
@@ -140,7 +141,8 @@ fn film_is_cut_larger_than_the_panel_and_wasted_as_the_maker_says() {
     let list = shopping(&build, None);
     let film = list.lines.iter().find(|line| line.what == "Film").unwrap();
     assert!((film.needed - area / 1e6).abs() < 1e-9 && (film.spare - film.needed * 0.2).abs() < 1e-9);
-    assert!(film.packs >= film.needed * 1.2 - 1e-3 && film.packs < film.needed * 1.2 + 0.1);
+    let square_metres = film.packs.unwrap();
+    assert!(square_metres >= film.needed * 1.2 - 1e-3 && square_metres < film.needed * 1.2 + 0.1);
 }
 
 #[test]
@@ -153,6 +155,34 @@ fn the_default_case_is_cut_from_one_sheet_and_many_cases_from_no_fewer_than_the_
     assert!(found.missing == 0 && found.bought >= found.bound && found.bound > 1, "{found:?}");
     design.set_json("kit.count", &500.into()).unwrap();
     assert_eq!(need(&design), None, "more panels than the packer takes");
+}
+
+/// Sheets that are not counted are in no sum, but their price is not said to be missing.
+#[test]
+fn a_sheets_price_without_their_number_is_said_as_it_is() {
+    let mut design = Design::default();
+    design.set_json("kit.count", &500.into()).unwrap();
+    let said = |design: &Design| {
+        let list = shopping(&Build::of(design), None);
+        (list.table().notes.remove(0), list.open == list.lines.len(), list.total)
+    };
+    assert_eq!(said(&design), ("For 500 cases. No prices are stated.".to_owned(), true, None));
+    design.set_json("price.sheet", &20.into()).unwrap();
+    let (note, all_open, total) = said(&design);
+    assert!(note.starts_with("For 500 cases. The price of a sheet is stated, but"), "{note}");
+    assert!(!all_open && total.is_none());
+    // With a price more there is a sum; it is still without the sheets.
+    design.set_json("price.screw", &1.into()).unwrap();
+    let (note, _, total) = said(&design);
+    assert!(total.is_some() && note.contains("Total ") && note.contains("the sheets are in no sum"), "{note}");
+    // Their number is open, not nought.
+    let table = shopping(&Build::of(&design), None).table();
+    assert_eq!(table.rows[0][4], Cell::Empty);
+    // Sheets that are counted are in the sum.
+    design.set_json("kit.count", &1.into()).unwrap();
+    let need = SheetNeed { bought: 3, at_hand: 0, missing: 0, bound: 1 };
+    let list = shopping(&Build::of(&design), Some(&need));
+    assert!(!list.uncounted && list.lines[0].sum() == Some(60.0));
 }
 
 #[test]
