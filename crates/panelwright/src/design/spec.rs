@@ -32,7 +32,7 @@ use picks::picks;
 pub use prices::{Bought, PackSpec, PricesSpec, RatesSpec};
 pub use printer::{PrinterSpec, factor, skew_deg};
 use reader::Reader;
-pub use stock::{GrainAlong, StockSheetSpec, StockSpec};
+pub use stock::{GrainAlong, HalfSheetSpec, StockSheetSpec, StockSpec};
 
 /// The whole meaning of a design.
 #[derive(Clone, Debug, PartialEq)]

@@ -50,6 +50,7 @@ mod sleeve;
 mod solids;
 mod stability;
 mod stock_gap;
+mod stock_sides;
 mod supply;
 mod supply_face;
 #[cfg(test)]
@@ -139,6 +140,7 @@ pub const RULES: &[Rule] = &[
     sleeve::SLEEVE_RATTLES,
     paper::PANEL_ON_PAPER,
     paper::PANEL_ON_STOCK,
+    stock_sides::STOCK_SIDE_MISSING,
     paper::PRINTER_SCALE,
     size::SIZE_TOO_SMALL,
     stability::FEET_BASE,

@@ -24,11 +24,24 @@ pub struct StockSheetSpec {
     pub count: Option<u32>,
 }
 
+/// A sheet at hand of which something is stated, but not both sides.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct HalfSheetSpec {
+    /// The number of its choices: 2 or 3.
+    pub number: u8,
+    /// Whether its width is stated.
+    pub width: bool,
+    /// Whether its height is stated.
+    pub height: bool,
+}
+
 /// The stock.
 #[derive(Clone, Debug, PartialEq)]
 pub struct StockSpec {
     /// The sheet that is bought, then what else is at hand.
     pub sheets: Vec<StockSheetSpec>,
+    /// What is at hand but lacks a side: nothing can be laid on it.
+    pub half_sheets: Vec<HalfSheetSpec>,
     /// Taken off each edge of a sheet.
     pub trim_mm: f64,
     /// Kept between panels.
@@ -51,11 +64,18 @@ impl StockSpec {
             size_mm: [read.mm("stock.width"), read.mm("stock.height")],
             count: count("stock.count"),
         }];
+        let mut half_sheets = Vec::new();
         for number in [2_u8, 3] {
             let key = |field: &str| format!("stock{number}.{field}");
-            if let (Some(width), Some(height)) = (read.open(&key("width")), read.open(&key("height"))) {
-                let count = count(&key("count")).unwrap_or(1);
-                sheets.push(StockSheetSpec { number, size_mm: [width, height], count: Some(count) });
+            let count = count(&key("count"));
+            match [read.open(&key("width")), read.open(&key("height"))] {
+                [Some(width), Some(height)] => {
+                    sheets.push(StockSheetSpec { number, size_mm: [width, height], count: Some(count.unwrap_or(1)) });
+                }
+                [None, None] if count.is_none() => {}
+                [width, height] => {
+                    half_sheets.push(HalfSheetSpec { number, width: width.is_some(), height: height.is_some() });
+                }
             }
         }
         let straight = match read.name("stock.cuts") {
@@ -74,6 +94,7 @@ impl StockSpec {
             making.method_of.iter().map(usual_gap).fold(if straight { saw_kerf_mm } else { 0.0 }, f64::max);
         Self {
             sheets,
+            half_sheets,
             trim_mm: read.mm("stock.trim"),
             gap_mm: read.open("stock.gap").unwrap_or(usual_gap_mm),
             straight,

@@ -189,6 +189,14 @@ fn panels() -> Vec<Row> {
         ("panel-on-stock", Blocks, "short side", "left", |over| {
             with(|f| f.panel(Wall::Left).size_mm = [610.0 + over, 1200.0])
         }),
+        ("stock-side-missing", Note, "a width without a height", "", |over| {
+            let height = if over > 0.0 { serde_json::Value::Null } else { 300.into() };
+            Fixture::new(&[("stock2.width", 600.into()), ("stock2.height", height)])
+        }),
+        ("stock-side-missing", Note, "a number without a size", "", |over| {
+            let count = if over > 0.0 { 2.into() } else { serde_json::Value::Null };
+            Fixture::new(&[("stock3.count", count)])
+        }),
         ("printer-scale", Caution, "too short across", "", |over| {
             with(|f| f.spec.template.printer.across_mm = Some(97.0 - over))
         }),
