@@ -80,6 +80,23 @@ test("a design file opens again where it was not made", async () => {
   await message.getByText("Height of the cooler: 900 is not allowed").waitFor();
   assert.match(await message.innerText(), /stays as it was/);
   assert.equal(await figure(other.page, "Outside, W × D × H").innerText(), size);
+  // What is no design at all says so in words that help, wherever it is brought.
+  const pick = other.page.locator(".entry input[type=file]");
+  for (const [text, words] of [
+    ["{ cooler: 5 }", "it is not JSON: line 1, column 3: cooler stands where a key in quotation marks belongs"],
+    ["[1]", "it begins with a list"],
+    ["\u{feff}", "it is empty"],
+  ]) {
+    await writeFile(bad, text);
+    await pick.setInputFiles(bad);
+    await message.getByText(words).waitFor();
+  }
+  // Saved by an editor that marks its texts, or writes two bytes a letter.
+  for (const [name, kind] of /** @type {[string, BufferEncoding][]} */ ([["marked", "utf8"], ["wide", "utf16le"]])) {
+    await pick.setInputFiles({ name: `${name}.json`, mimeType: "application/json", buffer: Buffer.from(`\u{feff}{ "design.title": "${name}" }`, kind) });
+    await other.page.getByText(`${name}.json is on the bench`).waitFor();
+    await other.page.waitForFunction((title) => document.querySelector(".name input")?.value === title, name);
+  }
   await other.context.close();
 });
 

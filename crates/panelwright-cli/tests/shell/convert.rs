@@ -45,7 +45,16 @@ fn wrong_input_of_every_kind_is_exit_code_2() {
     assert!(said("nothing-here.json", b"").contains("nothing-here.json: there is no such file"));
     assert!(said(here.to_str().unwrap(), b"").contains("kinds: "));
     assert!(said("-", b"").contains("standard input: this is not a design file: it is empty"));
-    assert!(said("-", b"{\n\"card.slots\" 2}").contains("line 2 column 14"));
+    let broken = said("-", b"{\n\"card.slots\" 2}");
+    assert!(
+        broken.contains("it is not JSON: line 2, column 14: a colon belongs between a key and its value"),
+        "{broken}"
+    );
+    assert!(said("-", b"[1]").contains("it begins with a list"));
+    assert!(said("-", b"{\0}\0").contains("save it again as UTF-8"));
+    for text in [&b"\xef\xbb\xbf{}"[..], b"\xff\xfe{\0}\0"] {
+        assert_eq!(run_with(&["link", "-"], text).printed(), "#1AI3vAtI\n");
+    }
     assert!(said("-", b"{ \"design.title\": \"\xff\" }").contains("byte 20 is not UTF-8"));
     assert!(said("-", &vec![b' '; 200_000]).contains("more than the 65536 allowed"));
     assert!(said("#1AI3vAt", b"").contains("the link: the link is cut short: 7 of its 8 characters"));

@@ -13,6 +13,9 @@ const LONGEST_LINK: usize = 100_000;
 /// How every zip begins.
 const ZIP: &[u8] = b"PK";
 
+/// What some editors put in front of a text (RFC 3629, section 6).
+const BYTE_ORDER_MARK: &[u8] = b"\xef\xbb\xbf";
+
 /// What a file is; its TypeScript twin is in `types.ts`.
 #[derive(Debug, Serialize)]
 #[serde(tag = "is", rename_all = "lowercase")]
@@ -47,7 +50,9 @@ pub(super) fn look_at(build: &Build, name: &str, bytes: &[u8]) -> Result<LookedA
     if !pack::stamp(name, bytes).fingerprints.is_empty() {
         return marked(build, name, bytes);
     }
-    if bytes.trim_ascii_start().starts_with(b"{") {
+    // What is called a design file is one that may be broken: then what is wrong with it is said.
+    let text = bytes.strip_prefix(BYTE_ORDER_MARK).unwrap_or(bytes).trim_ascii_start();
+    if text.starts_with(b"{") || name.to_ascii_lowercase().ends_with(".json") {
         return Ok(LookedAt::Design(OpenedDesign::of(&read_file_bytes(bytes)?)));
     }
     match std::str::from_utf8(bytes) {

@@ -17,6 +17,7 @@ use std::fmt;
 use serde::de::{Deserializer, MapAccess, Visitor};
 use serde_json::Value as Json;
 
+use super::broken::fault;
 use super::design::{Design, DesignError};
 use super::list::choices;
 use crate::json::to_text;
@@ -26,6 +27,9 @@ pub const MOST_BYTES: usize = 65_536;
 
 /// The format that is written, and the only one read.
 const FORMAT: u64 = 1;
+
+/// Said of a text that is written in two bytes a letter, as some editors call "Unicode".
+const OTHER_TEXT: &str = "it is text, but not UTF-8; save it again as UTF-8";
 
 /// How much of a wrong key or value a message repeats, in characters.
 const QUOTED_CHARS: usize = 80;
@@ -82,6 +86,9 @@ pub fn read_file(text: &str) -> Result<Design, DesignErrors> {
     }
     // Some editors put an invisible byte order mark in front.
     let text = text.trim_start_matches('\u{feff}');
+    if text.contains('\0') || text.starts_with(char::REPLACEMENT_CHARACTER) {
+        return Err(not_a_design(OTHER_TEXT.to_owned()).into());
+    }
     if text.trim().is_empty() {
         return Err(not_a_design("it is empty; the default design is written {}".to_owned()).into());
     }
@@ -103,12 +110,30 @@ pub fn read_file(text: &str) -> Result<Design, DesignErrors> {
 /// # Errors
 /// As [`read_file`]; bytes that are not UTF-8 give a single problem with their place.
 pub fn read_file_bytes(bytes: &[u8]) -> Result<Design, DesignErrors> {
+    if bytes.len() <= 2 * MOST_BYTES
+        && let Some(text) = utf_16(bytes)
+    {
+        return read_file(&text);
+    }
     match std::str::from_utf8(bytes) {
         Ok(text) => read_file(text),
         Err(error) => {
-            Err(not_a_design(format!("byte {} is not UTF-8 text", error.valid_up_to().saturating_add(1))).into())
+            let place = error.valid_up_to().saturating_add(1);
+            Err(not_a_design(format!("byte {place} is not UTF-8 text; save it again as UTF-8")).into())
         }
     }
+}
+
+/// Text in two bytes a letter, as some editors save it, told by the mark it begins with (RFC 2781).
+fn utf_16(bytes: &[u8]) -> Option<String> {
+    let unit = match bytes {
+        [0xff, 0xfe, ..] => u16::from_le_bytes,
+        [0xfe, 0xff, ..] => u16::from_be_bytes,
+        _ => return None,
+    };
+    let units = bytes.chunks_exact(2).filter_map(|pair| Some(unit(pair.try_into().ok()?)));
+    let text: Result<String, _> = char::decode_utf16(units).collect();
+    text.ok().filter(|_| bytes.len().is_multiple_of(2))
 }
 
 /// Writes a design file: only what differs from the defaults, in the order of the list, one choice per line.
@@ -174,11 +199,11 @@ fn entries(text: &str) -> Result<Vec<(String, Json)>, DesignError> {
         }
     }
     let mut reader = serde_json::Deserializer::from_str(text);
-    // serde_json's messages end with the line and the column.
-    reader
-        .deserialize_map(Entries)
-        .and_then(|entries| reader.end().map(|()| entries))
-        .map_err(|error| not_a_design(error.to_string()))
+    reader.deserialize_map(Entries).and_then(|entries| reader.end().map(|()| entries)).map_err(|error| {
+        // What JSON allows can still be more than is read: numbers without end, lists a hundred deep.
+        let other = || format!("line {}, column {}: this is no value a design has", error.line(), error.column());
+        not_a_design(fault(text).unwrap_or_else(other))
+    })
 }
 
 #[cfg(test)]
@@ -239,12 +264,19 @@ mod tests {
     fn a_syntax_error_names_its_line_and_column() {
         let found = problems("{\n  \"cooler.height\": 100,\n  \"card.slots\" 2\n}");
         assert_eq!(found.len(), 1);
-        assert!(found[0].starts_with("this is not a design file: expected `:`"), "{found:?}");
-        assert!(found[0].ends_with("line 3 column 16"), "{found:?}");
-        assert!(problems("[1]")[0].contains("expected an object"), "{:?}", problems("[1]"));
-        assert!(problems("{} {}")[0].contains("line 1 column 4"), "{:?}", problems("{} {}"));
-        assert!(problems("\n{")[0].contains("line 2 column 1"), "{:?}", problems("\n{"));
+        assert_eq!(
+            found[0],
+            "this is not a design file: it is not JSON: line 3, column 16: a colon belongs between a key and its value"
+        );
+        assert!(problems("\n{")[0].contains("ends at line 2, column 2"), "{:?}", problems("\n{"));
         assert!(problems(" \n")[0].contains("it is empty"));
+        // JSON, but more than is read.
+        let deep = format!("{{\n\"supply.holes\": {}1{}}}", "[".repeat(200), "]".repeat(200));
+        for text in [deep.as_str(), "{\n\"cooler.height\": 1e999}", "{\n\"design.title\": \"\\ud800\"}"] {
+            let said = problems(text);
+            assert!(said[0].starts_with("this is not a design file: line 2, column "), "{said:?}");
+            assert!(said[0].ends_with(": this is no value a design has"), "{said:?}");
+        }
     }
 
     #[test]
@@ -259,6 +291,19 @@ mod tests {
     #[test]
     fn bytes_that_are_no_text_say_where() {
         let error = read_file_bytes(b"{ \"design.title\": \"\xff\" }").unwrap_err();
-        assert_eq!(error.to_string(), "this is not a design file: byte 20 is not UTF-8 text");
+        assert_eq!(error.to_string(), "this is not a design file: byte 20 is not UTF-8 text; save it again as UTF-8");
+    }
+
+    /// Saved as "Unicode" by an editor, with the mark in front or without, or already read as if it were UTF-8.
+    #[test]
+    fn a_byte_order_mark_is_taken_and_utf_16_by_its_own() {
+        let other = "this is not a design file: it is text, but not UTF-8; save it again as UTF-8";
+        for bytes in [&b"\xef\xbb\xbf{ \"format\": 1 }"[..], b"\xff\xfe{\0}\0", b"\xfe\xff\0{\0}"] {
+            assert_eq!(read_file_bytes(bytes), Ok(Design::default()));
+        }
+        assert_eq!(read_file_bytes(b"{\0}\0").unwrap_err().to_string(), other);
+        // Cut short in the middle of a letter.
+        assert!(read_file_bytes(b"\xff\xfe{\0}").is_err());
+        assert_eq!(problems("\u{fffd}\u{fffd}{\0}\0"), [other]);
     }
 }

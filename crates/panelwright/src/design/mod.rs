@@ -3,6 +3,7 @@
 //! Two layers: [`Design`] holds what was typed (every value known and inside its range); [`Spec`] says what it
 //! means. After [`Spec::of`] nobody looks at a key again.
 
+mod broken;
 mod choice;
 #[allow(clippy::module_inception, reason = "the design is what this module is about")]
 mod design;
