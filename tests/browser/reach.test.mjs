@@ -54,6 +54,38 @@ test("a phone 360 wide needs no sideways scrolling, whatever is open", async () 
   await context.close();
 });
 
+for (const [width, height] of [[360, 780], [1152, 800], [1280, 900]]) {
+  test(`every option fits into its list, ${width} wide`, async () => {
+    const { page, context, wrong } = await newVisitor(browser, { viewport: { width, height } });
+    await open(page, host.url);
+    const more = page.getByRole("button", { name: "Everything else you can choose" });
+    if (await more.isVisible()) await more.click();
+    await page.locator("details.group").evaluateAll((all) => all.forEach((group) => /** @type {HTMLDetailsElement} */ (group).setAttribute("open", "")));
+    await page.locator(".field select").nth(20).waitFor({ state: "attached" });
+    const { lists, cut } = await page.evaluate(() => {
+      // What only some designs ask for counts as well.
+      for (const hidden of document.querySelectorAll("[hidden]")) if (hidden.querySelector("select")) hidden.removeAttribute("hidden");
+      const pen = document.createElement("canvas").getContext("2d");
+      const lists = [...document.querySelectorAll("select")].filter((list) => list.checkVisibility());
+      const cut = lists.flatMap((list) =>
+        [...list.options].flatMap((option, index) => {
+          list.selectedIndex = index;
+          const style = getComputedStyle(list);
+          if (pen) pen.font = style.font;
+          const room = list.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
+          const over = (pen?.measureText(option.text).width ?? 0) - room;
+          return over > 0.5 ? [`${option.text}: ${over.toFixed(1)} of ${room} pixels too long`] : [];
+        }),
+      );
+      return { lists: lists.length, cut };
+    });
+    assert.ok(lists > 90, `${lists} lists are open`);
+    assert.deepEqual(cut, []);
+    assert.deepEqual(wrong, []);
+    await context.close();
+  });
+}
+
 test("on a phone the bar leads everywhere, and a note to its place and back, without touching the design", async () => {
   const { page, context, wrong } = await newVisitor(browser, { ...PHONE, reducedMotion: "reduce" });
   await open(page, host.url);

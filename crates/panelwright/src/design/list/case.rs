@@ -59,7 +59,7 @@ fn size() -> Vec<Choice> {
             group,
             "The case is",
             &[
-                ("paper", "such that no panel is larger than a paper"),
+                ("paper", "with no panel larger than a paper"),
                 ("smallest", "as small as the parts allow"),
                 ("given", "this size outside"),
             ],
@@ -159,7 +159,7 @@ fn sleeve() -> Vec<Choice> {
             "sleeve.clearance_by",
             group,
             "That clearance is",
-            &[("method", "what the making needs, unless you state another figure"), ("own", "your own figure")],
+            &[("method", "by the making, or as stated"), ("own", "your own figure")],
         )
         .help(
             "By hand 0.5: front and top are filed to the chassis. With machines as much as their edges are likely to \
@@ -172,10 +172,7 @@ fn sleeve() -> Vec<Choice> {
             "sleeve.corners",
             group,
             "Which panels run through",
-            &[
-                ("sides", "left and right, front and top between them"),
-                ("face", "front and top, over the edges of left and right"),
-            ],
+            &[("sides", "left and right, the others between"), ("face", "front and top, over left and right")],
         )
         .help("Who covers whose edges at the corners; it changes which panels come out largest.", PRACTICE)
         .done(),
@@ -245,12 +242,9 @@ fn hardware() -> Vec<Choice> {
             "bracket.screws",
             group,
             "Sleeve brackets are screwed",
-            &[
-                ("through", "through the panel, with nuts"),
-                ("inside", "from inside, with short screws that do not show"),
-            ],
+            &[("through", "through the panel, with nuts"), ("inside", "from inside, with short screws")],
         )
-        .help("Short screws hold less and must not come through the face.", PRACTICE)
+        .help("Short screws do not show. They hold less and must not come through the face.", PRACTICE)
         .done(),
         Entry::open_mm(681, "bracket.short_screw", group, "Length of the short screws", [2.0, 30.0], 0.5)
             .presets(&[("6", 6.0), ("8", 8.0), ("10", 10.0)])
@@ -380,7 +374,7 @@ fn templates() -> Vec<Choice> {
             "template.full",
             group,
             "A panel of the paper's own size",
-            &[("ticks", "on one page, with corner and edge ticks"), ("tiles", "on several pages")],
+            &[("ticks", "one page, corner and edge ticks"), ("tiles", "on several pages")],
         )
         .help("One page is placed by its printed centre lines, never by the edge of the paper.", PRACTICE)
         .done(),

@@ -60,10 +60,7 @@ fn methods() -> Vec<Choice> {
             "accuracy",
             group,
             "How true they are cut",
-            &[
-                ("method", "as the method usually is, unless you state another figure"),
-                ("own", "by hand as true as the figure beside the sheet says"),
-            ],
+            &[("method", "as the method is, or as stated"), ("own", "by hand as the sheet's figure says")],
         )
         .help(
             "By hand ISO 2768-1, class c, until you state your own figure beside the sheet; machines class m.",

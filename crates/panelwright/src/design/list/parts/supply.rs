@@ -63,7 +63,7 @@ pub(super) fn list() -> Vec<Choice> {
             "Its large fan is on",
             &[
                 ("unknown", "not looked up yet"),
-                ("upper", "the long side next to the two level holes"),
+                ("upper", "the long side by the level holes"),
                 ("lower", "the other long side"),
                 ("none", "no large fan: air goes end to end"),
             ],
