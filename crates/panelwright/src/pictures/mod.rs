@@ -6,6 +6,7 @@ mod case;
 pub mod panel;
 mod projection;
 pub mod sheet;
+mod sheet_names;
 
 pub use case::{CasePicture, CaseView, case_picture};
 pub use projection::Projection;

@@ -4,14 +4,14 @@
 
 use kurbo::{Point, Rect, Vec2};
 
+use super::sheet_names::{beside, covered, inside, within};
 use crate::Build;
 use crate::cutting::{CutPanel, CutSheet, inside_up};
 use crate::drawing::number::mm;
 use crate::drawing::{
-    Anchor, Colour, Contour, Dash, Drawing, Form, Item, Layer, Shape, Stroke, Style, Text, Weight, text_width_mm,
+    Colour, Contour, Dash, Drawing, Form, Item, Layer, Shape, Stroke, Style, Text, Weight, text_width_mm,
 };
 use crate::panels::Panel;
-use crate::sorting::sort_by;
 use crate::stock::{Cut, Edge, Job, Part, Placed, Plan};
 
 /// Free paper around a sheet, as a share of its longer side.
@@ -20,20 +20,11 @@ const MARGIN_SHARE: f64 = 0.03;
 /// Width of a line, as a share of the sheet's longer side: a picture of 600 px shows it about a pixel wide.
 const LINE_SHARE: f64 = 0.0016;
 
-/// Height of a panel's name, as a share of the sheet's longer side, and of its own shorter side at most.
-const NAME_SHARE: [f64; 2] = [0.028, 0.2];
-
 /// Height of the number of a saw cut, as a share of the sheet's longer side.
 const NUMBER_SHARE: f64 = 0.0196;
 
 /// Places along its line that the number of a cut is tried at, its own height apart.
 const NUMBER_PLACES: u32 = 12;
-
-/// Places across a panel, and as many up it, that its name is tried at.
-const NAME_PLACES: u32 = 15;
-
-/// Sizes that it is tried at, as shares of the one that is wanted.
-const NAME_SIZES: [f64; 4] = [1.0, 0.75, 0.55, 0.4];
 
 /// Before the names of the layers of a panel that lies in another's opening: it is cut before anything else.
 pub const FIRST: &str = "first-";
@@ -83,17 +74,23 @@ pub fn picture(find: &Find, job: &Job, plan: &Plan, index: usize) -> Option<Draw
     let edge = Contour::rect(margin, margin, margin + stock.width, margin + stock.height);
     let style = Style { fill: Some(Colour::SheetEdge), ..Style::line(Colour::Ink, line) };
     ground.push(Shape::new(Form::Contours(vec![edge]), style));
+    // What no name beside its panel may cover.
+    let mut taken: Vec<Rect> = Vec::new();
     for offcut in &sheet.offcuts {
         let (x, y) = (offcut.x + margin, offcut.y + margin);
         let style = Style { stroke: Some(stroke(Colour::Thin, line, Dash::Hidden)), ..Style::default() };
         let area = Contour::rect(x, y, x + offcut.width, y + offcut.height);
         ground.push(Shape::new(Form::Contours(vec![area]), style));
         let words = format!("left over: {} × {}", mm(offcut.width), mm(offcut.height));
-        ground.push(label(Rect::new(x, y, x + offcut.width, y + offcut.height), longest, words, Colour::Thin, &[]));
+        let area = Rect::new(x, y, x + offcut.width, y + offcut.height);
+        let words = inside(area, longest, &words, Colour::Thin, &[])
+            .unwrap_or_else(|| within(area, longest, &words, Colour::Thin));
+        taken.push(covered(&words));
+        ground.push(words);
     }
     drawing.layers.push(ground);
 
-    let mut panels = Layer::new("panels");
+    let mut panels: Vec<(&str, Vec<Item>, Nameless)> = Vec::new();
     let mut ids: Vec<&str> = Vec::new();
     for placed in &sheet.placed {
         let (Some((build, panel)), Some(piece)) = (find(placed.piece), job.pieces.get(placed.piece)) else { continue };
@@ -106,14 +103,39 @@ pub fn picture(find: &Find, job: &Job, plan: &Plan, index: usize) -> Option<Draw
             1 => name.to_owned(),
             number => format!("{name}-{number}"),
         };
-        let drawn = drawn((panel, over), &piece.label, id, placed, by, line, longest);
-        panels.push(crate::drawing::Group::about(name, drawn));
+        let (drawn, without) = drawn((panel, over), &piece.label, id, placed, by, line);
+        taken.push(without.area);
+        panels.push((name, drawn, without));
     }
-    drawing.layers.push(panels);
+    // Every panel is known before a name goes beside one, and all of them lie below the lines that lead to them.
+    let paper = Rect::new(0.0, 0.0, drawing.width_mm, drawing.height_mm);
+    let mut names: Vec<Rect> = Vec::new();
+    let mut faces = Layer::new("panels");
+    let mut beside_panels: Vec<crate::drawing::Group> = Vec::new();
+    for (about, mut drawn, Nameless { name, area, gone }) in panels {
+        let text = if let Some(text) = inside(area, longest, name, Colour::Ink, &gone) {
+            drawn.push(text.clone().into());
+            text
+        } else if let Some((text, leader)) = beside(area, paper, line, name, &gone, &taken) {
+            taken.push(covered(&text));
+            let items = leader.into_iter().chain([text.clone().into()]).collect();
+            beside_panels.push(crate::drawing::Group::about(about, items));
+            text
+        } else {
+            let text = within(area, longest, name, Colour::Ink);
+            drawn.push(text.clone().into());
+            text
+        };
+        // Not so near that a number would be read as one word with the name.
+        names.push(covered(&text).inflate(text.size_mm * 0.3, 0.0));
+        faces.push(crate::drawing::Group::about(about, drawn));
+    }
+    beside_panels.into_iter().for_each(|name| faces.push(name));
+    drawing.layers.push(faces);
 
     if !sheet.cuts.is_empty() {
         let mut cuts = Layer::new("cuts");
-        let mut numbers: Vec<Rect> = Vec::new();
+        let mut numbers = names;
         for (number, cut) in sheet.cuts.iter().enumerate() {
             let [from, to] = [cut.start, cut.end].map(|[x, y]| Point::new(x, y) + by);
             cuts.line(
@@ -138,16 +160,24 @@ pub fn picture(find: &Find, job: &Job, plan: &Plan, index: usize) -> Option<Draw
     Some(drawing)
 }
 
-/// A panel on its sheet: face, openings, name.
-fn drawn(
+/// A panel on its sheet that has no name yet.
+struct Nameless<'a> {
+    name: &'a str,
+    /// Where it lies.
+    area: Rect,
+    /// What is gone from it.
+    gone: Vec<Rect>,
+}
+
+/// A panel on its sheet: face and openings, and what its name needs to find a place.
+fn drawn<'a>(
     (panel, over): (&Panel, bool),
-    name: &str,
+    name: &'a str,
     id: String,
     placed: &Placed,
     by: Vec2,
     line: f64,
-    longest: f64,
-) -> Vec<Item> {
+) -> (Vec<Item>, Nameless<'a>) {
     let on_sheet = |contour: &Contour| on_sheet(contour, panel, over, placed, by);
     let mut contours = vec![on_sheet(&panel.outline)];
     let through = panel.features.iter().filter(|feature| !feature.notch && feature.blind.is_none());
@@ -163,39 +193,7 @@ fn drawn(
         .with_title(format!("{name}, {w} × {h} mm{}", if placed.turned { ", turned" } else { "" }));
     let rect = placed.rect;
     let area = Rect::new(rect.x, rect.y, rect.x + rect.width, rect.y + rect.height) + by;
-    vec![face.into(), label(area, longest, name.to_owned(), Colour::Ink, &gone).into()]
-}
-
-/// Words in an area, turned where that is longer: clear of what is gone from it and as near to its middle as that
-/// allows, smaller where they must be; in its middle where nothing helps.
-fn label(area: Rect, longest: f64, text: String, colour: Colour, gone: &[Rect]) -> Text {
-    let upright = area.height() > area.width() * 1.2;
-    let (along, across) = if upright { (area.height(), area.width()) } else { (area.width(), area.height()) };
-    let wide = text_width_mm(&text, 1.0, Weight::Regular).max(0.1);
-    let size = (longest * NAME_SHARE[0]).min(across * NAME_SHARE[1]).min(along / wide);
-    let share = |place: u32| f64::from(place + 1) / f64::from(NAME_PLACES + 1);
-    let places = (0..NAME_PLACES).flat_map(|row| (0..NAME_PLACES).map(move |column| [column, row].map(share)));
-    let mut places: Vec<Point> =
-        places.map(|[x, y]| Point::new(area.x0 + area.width() * x, area.y0 + area.height() * y)).collect();
-    sort_by(&mut places, |a, b| {
-        let [a, b] = [a, b].map(|at| (*at - area.center()).hypot2());
-        a.total_cmp(&b)
-    });
-    let free = |size: f64, at: &Point| {
-        // Letters stand on their line with a tail below it; turned, they stand to its left.
-        let (half, low, high) = (size * wide / 2.0, size * 0.25, size * 0.8);
-        let covered = if upright {
-            Rect::new(at.x - high, at.y - half, at.x + low, at.y + half)
-        } else {
-            Rect::new(at.x - half, at.y - low, at.x + half, at.y + high)
-        };
-        area.contains_rect(covered) && gone.iter().all(|hole| !hole.overlaps(covered))
-    };
-    let sizes = NAME_SIZES.map(|share| share * size);
-    let found = sizes.into_iter().find_map(|size| Some((size, *places.iter().find(|at| free(size, at))?)));
-    let (size, at) = found.unwrap_or((size, area.center()));
-    let text = Text::new(at, size, text).anchored(Anchor::Middle).coloured(colour);
-    if upright { text.turned(1) } else { text }
+    (vec![face.into()], Nameless { name, area, gone })
 }
 
 /// What a machine cuts from one sheet of a plan whose pieces are the build's panels (see [`cut`]).
@@ -277,6 +275,7 @@ pub fn saw_cut(job: &Job, plan: &Plan, index: usize, cut: &Cut) -> String {
 mod tests {
     use super::*;
     use crate::design::Design;
+    use crate::drawing::Anchor;
     use crate::stock::{Grain, Method, Piece, Rules, Sheet, solve};
 
     fn laid(method: Method) -> (Build, Job, Plan) {
@@ -357,31 +356,60 @@ mod tests {
         found
     }
 
+    /// The back of the default case is little more than its openings: its name stands beside it, as large as the others.
+    #[test]
+    fn every_name_is_large_enough_to_be_read_and_clear_of_every_other_panel() {
+        for method in [Method::Guillotine, Method::Free] {
+            let (build, job, plan) = laid(method);
+            for (index, sheet) in plan.sheets.iter().enumerate() {
+                let picture = sheet_picture(&build, &job, &plan, index).unwrap();
+                let panels = picture.layers.iter().find(|layer| layer.name == "panels").unwrap();
+                let names = texts(panels.items.iter());
+                assert_eq!(names.len(), sheet.placed.len());
+                let by = Vec2::splat(job.sheets[0].width * MARGIN_SHARE);
+                for name in names {
+                    // 11 pixels where the picture is 550 wide.
+                    assert!(name.size_mm >= picture.width_mm * 11.0 / 550.0 * 0.98, "{}: {}", name.text, name.size_mm);
+                    let others = sheet.placed.iter().filter(|placed| build.panels[placed.piece].label != name.text);
+                    for placed in others {
+                        let Placed { rect, .. } = placed;
+                        let area = Rect::new(rect.x, rect.y, rect.x + rect.width, rect.y + rect.height) + by;
+                        assert!(!area.overlaps(stands(name)), "{} on {}", name.text, placed.piece);
+                    }
+                }
+            }
+        }
+    }
+
     #[test]
     fn no_number_covers_another_and_no_name_an_opening() {
         let (build, job, plan) = laid(Method::Guillotine);
-        let mut names = 0;
+        let mut looked_at = 0;
         for (index, sheet) in plan.sheets.iter().enumerate() {
             let picture = sheet_picture(&build, &job, &plan, index).unwrap();
             let layer = |name: &str| picture.layers.iter().find(|layer| layer.name == name).unwrap();
             let numbers = texts(layer("cuts").items.iter());
+            let names = texts(layer("panels").items.iter());
             assert_eq!(numbers.len(), sheet.cuts.len());
             for (place, number) in numbers.iter().enumerate() {
-                let clear = numbers[..place].iter().all(|other| !stands(other).overlaps(stands(number)));
-                assert!(clear, "{} stands on another", number.text);
+                let clear = |other: &&Text| !stands(other).overlaps(stands(number));
+                let others = numbers[..place].iter().chain(&names);
+                assert!(others.clone().all(clear), "{} stands on another", number.text);
             }
             let margin = job.sheets[0].width * MARGIN_SHARE;
-            for (placed, name) in sheet.placed.iter().zip(texts(layer("panels").items.iter())) {
+            for name in names {
+                let of = |placed: &&Placed| build.panels[placed.piece].label == name.text;
+                let placed = sheet.placed.iter().find(of).unwrap();
                 let panel = &build.panels[placed.piece];
                 let place = |feature: &crate::panels::Feature| {
                     on_sheet(&feature.contour, panel, false, placed, Vec2::splat(margin)).bbox()
                 };
                 let through = panel.features.iter().filter(|feature| feature.blind.is_none());
                 assert!(through.map(place).all(|hole| !hole.overlaps(stands(name))), "{}", name.text);
-                names += 1;
+                looked_at += 1;
             }
         }
-        assert_eq!(names, 6);
+        assert_eq!(looked_at, 6);
     }
 
     /// A lasered case with one routed panel: the cutter, wider than a laser's gap, leaves its neighbours whole.
