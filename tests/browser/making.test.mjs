@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 import { readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { test } from "node:test";
+import { inflateRawSync } from "node:zlib";
 import { DESK, PHONE, field, figure, newVisitor, open, sideways, tab, taken, violations } from "./harness.mjs";
 import { browser, folder, host } from "./stage.mjs";
 
@@ -42,6 +43,42 @@ test("a laser gives the panels fingers and files that allow for its beam", async
 
   await page.getByRole("combobox", { name: "Left panel", exact: true }).selectOption("hand");
   await page.waitForFunction(() => /by hand/.test([...document.querySelectorAll(".entry .contains")].map((each) => each.textContent).join()));
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("a laser's test piece is the pack's own, and what it measures becomes the width of the cut", async () => {
+  const { page, context, wrong } = await newVisitor(browser);
+  await open(page, host.url);
+  const button = page.getByRole("button", { name: "Kerf test" });
+  assert.equal(await button.isVisible(), false, "nothing is cut by a laser yet");
+  const method = await field(page, "How it is made", "Panels are made");
+  await method.locator("select").selectOption("laser");
+  await button.click();
+  const dxf = await taken(page, folder, "Save DXF of the kerf test piece");
+  assert.match(dxf, /case-kerf-test\.dxf$/);
+  const piece = await readFile(dxf);
+  assert.match(piece.toString("latin1"), /\(100 - S\) \/ 10 mm/);
+  const measured = page.getByLabel("They measure together, mm");
+  const said = page.locator("#kerf-said");
+  for (const [text, words] of [["", /number is needed.*90 to 100 mm/], ["wide", /“wide” is not a number/], ["100.2", /100\.2 mm cannot be/], ["80", /80 mm cannot be/]]) {
+    await measured.fill(String(text));
+    await page.keyboard.press("Enter");
+    await page.waitForFunction((pattern) => new RegExp(pattern).test(document.querySelector("#kerf-said")?.textContent ?? ""), /** @type {RegExp} */ (words).source);
+    assert.equal(await measured.getAttribute("aria-invalid"), "true");
+  }
+  await measured.fill("98,5");
+  await page.keyboard.press("Enter");
+  await said.getByText("Your laser's cut is 0.15 mm wide").waitFor();
+  assert.deepEqual(await violations(page), []);
+  await page.getByRole("dialog", { name: "Kerf test" }).getByRole("button", { name: "Close" }).click();
+  assert.equal(await page.getByRole("spinbutton", { name: "Width of the beam's cut" }).inputValue(), "0.15");
+  await page.keyboard.press("Control+z");
+  await page.waitForFunction(() => !document.querySelector('[aria-valuetext="0.15 mm"]'));
+  // The pack holds the same bytes, deflated behind the entry's name.
+  const zip = await readFile(await taken(page, folder, "Save zip of the whole pack"));
+  const name = "cut/kerf-test.dxf";
+  assert.ok(inflateRawSync(zip.subarray(zip.indexOf(name) + name.length)).equals(piece), "the same file");
   assert.deepEqual(wrong, []);
   await context.close();
 });

@@ -3,6 +3,9 @@
 /** Panels, sheets, lists and comparing: what lies where the case lies at first. */
 export const laterPapers = () => brought(import("./later/papers.js"));
 
+/** The kerf test piece: its files, and the width that measuring it gives. */
+export const laterKerf = () => brought(import("./later/kerf.js"));
+
 /** Kits: several designs on the same sheets. */
 export const laterKits = () => brought(import("./later/kits.js"));
 

@@ -19,7 +19,9 @@ use std::process::ExitCode;
 
 use clap::Parser;
 use panelwright::design::{write_file, write_link};
+use panelwright::documents::kerf_test::{self, KERF_KEY};
 use panelwright::documents::{self, build_json, recut};
+use panelwright::drawing::number::format_number;
 use panelwright::{Build, sample};
 
 use args::{Arguments, Task};
@@ -75,8 +77,9 @@ fn run(task: &Task) -> Result<u8, Failure> {
             output::print(&format!("{}\n", out.display()))?;
         }
         Task::Kerf { measured } => {
-            let kerf = make::kerf(*measured).ok_or(Failure::Kerf { measured: *measured })?;
-            output::print(&format!("{kerf} mm: set laser.kerf to {kerf}\n"))?;
+            let kerf = kerf_test::kerf(*measured).ok_or(Failure::Kerf { measured: *measured })?;
+            let kerf = format_number(kerf, 2);
+            output::print(&format!("{kerf} mm: set {KERF_KEY} to {kerf}\n"))?;
         }
         Task::Check { design, json } => {
             let build = make::checked(&input::design(design)?);

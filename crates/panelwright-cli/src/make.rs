@@ -4,11 +4,9 @@ use std::fs;
 use std::path::Path;
 
 use panelwright::Build;
-use panelwright::cutting::{KERF_DRAWN_MM, KERF_PIECES, kerf_from_test};
 use panelwright::design::{Design, DesignError, Spec};
 use panelwright::documents::recut::{Recut, Verdict, overlay_svg};
 use panelwright::documents::{sheets, templates};
-use panelwright::drawing::number::format_number;
 
 use crate::failure::Failure;
 
@@ -17,9 +15,6 @@ pub type File = (String, Vec<u8>);
 
 /// The key that `--paper` sets, so that the design in the pack is the one its templates were made from.
 const PAPER_KEY: &str = "template.paper";
-
-/// The key that the kerf test piece is there for.
-const KERF_KEY: &str = "laser.kerf";
 
 /// A design worked out, with what its sheets lack among the findings.
 pub fn checked(design: &Design) -> Build {
@@ -55,15 +50,6 @@ pub fn test_page(paper: &str, out: &Path, force: bool) -> Result<(), Failure> {
     // The choice knows which papers there are, and says so when this is none of them.
     let design = on_paper(Design::default(), paper).map_err(|error| Failure::Option { option: "--paper", error })?;
     single(out, &templates::test_page_pdf(Spec::of(&design).template.paper), force)
-}
-
-/// Width of a laser's cut in mm, as its choice takes it, from what the pieces of the kerf test piece measure together.
-pub fn kerf(measured_mm: f64) -> Option<String> {
-    let kerf = kerf_from_test(KERF_DRAWN_MM, measured_mm, KERF_PIECES)?;
-    let said = format_number(kerf, 3);
-    let entered = said.parse::<f64>().ok()?;
-    Design::default().set_json(KERF_KEY, &entered.into()).ok()?;
-    Some(said)
 }
 
 /// A picture of each panel that changes.

@@ -18,7 +18,8 @@ const ENTRIES: [&str; 2] = ["modules/main.js", "modules/workshop/worker.js"];
 
 /// Parts of the page that `modules/later.js` loads when they are first wanted. Each brings its own copy of the few small
 /// things it shares with the page, so that the page itself stays one script.
-const LATER: [&str; 3] = ["modules/later/kits.js", "modules/later/papers.js", "modules/later/prints.js"];
+const LATER: [&str; 4] =
+    ["modules/later/kerf.js", "modules/later/kits.js", "modules/later/papers.js", "modules/later/prints.js"];
 
 /// The one style sheet the page names; what it imports becomes part of it.
 const STYLE: &str = "styles/page.css";

@@ -3,7 +3,7 @@
 import { h, say } from "../dom.js";
 import { address, fileName, handOut, handOutCutting } from "../keep.js";
 import { idle } from "../idle.js";
-import { laterPrints } from "../later.js";
+import { laterKerf, laterPrints } from "../later.js";
 import { Newest } from "../newest.js";
 import { BOTH_GOES, counted, plain, size } from "../words.js";
 
@@ -42,6 +42,8 @@ export class Handover {
   /** @type {Map<string, number>} files of a kind that each panel's cutting takes, as the workshop counted them */
   #goes = new Map();
   /** @type {import("../later/prints.js").Prints | null} */ #prints = null;
+  /** @type {import("../later/kerf.js").Kerf | null} */ #kerf = null;
+  #kerfTest = act("Kerf test", () => void this.#testKerf(), "framed");
   #waiting = 0;
 
   /**
@@ -93,6 +95,7 @@ export class Handover {
         this.#panel,
         act("DXF", () => void this.#cut("dxf"), "framed", "Save DXF of the chosen panels"),
         act("SVG", () => void this.#cut("svg"), "framed", "Save SVG of the chosen panels"),
+        this.#kerfTest,
       ),
       entry("Pack", h("p", { class: "contains" }, "all files in one"), act("Save zip", () => void this.#pack(), "framed", "Save zip of the whole pack")),
       entry(
@@ -115,6 +118,8 @@ export class Handover {
     const fresh = view.link !== this.#view?.link;
     this.#view = view;
     this.#prints?.update(view);
+    this.#kerf?.update(view);
+    this.#kerfTest.hidden = view.panels.every(({ id }) => method(view.values, id) !== "laser");
     this.#paper.value = String(view.values[PAPER]);
     this.#listPanels(view);
     if (fresh) {
@@ -270,6 +275,14 @@ export class Handover {
     return this.#prints;
   }
 
+  async #testKerf() {
+    const part = await this.#take.make("The kerf test", laterKerf);
+    if (part === null || !this.#view) return;
+    this.#kerf ??= new part.Kerf(this.#take);
+    this.#kerf.update(this.#view);
+    this.#kerf.show();
+  }
+
   /** Files let fall on the page open too. */
   #dropped() {
     document.addEventListener("dragover", (event) => {
@@ -289,13 +302,22 @@ export class Handover {
 }
 
 /**
+ * How a panel is made.
+ * @param {Record<string, import("../../wasm/panelwright.js").Value>} values
+ * @param {string} panel
+ */
+function method(values, panel) {
+  const own = values[`method.${panel}`] ?? "same";
+  return own === "same" ? values.method : own;
+}
+
+/**
  * How a panel's cutting file is made.
  * @param {Record<string, import("../../wasm/panelwright.js").Value>} values
  * @param {string} panel
  */
 function made(values, panel) {
-  const own = values[`method.${panel}`] ?? "same";
-  switch (own === "same" ? values.method : own) {
+  switch (method(values, panel)) {
     case "router": {
       const cutter = `a ${plain(Number(values["router.cutter"]))} mm cutter`;
       return values["router.compensated"] === true ? `router: lines for the centre of ${cutter}` : `router: the panel's own lines, corners for ${cutter}`;

@@ -15,6 +15,7 @@ use std::cell::OnceCell;
 use panelwright::Build;
 use panelwright::cutting::{CutPanel, FileMarks, cut_panel_to_dxf, cut_panel_to_svg, go_name};
 use panelwright::design::{PaperName, read_file, read_link, write_link};
+use panelwright::documents::kerf_test::{self, KERF_TEST};
 use panelwright::documents::lists::{self, Lists, SheetNeed};
 use panelwright::documents::source_list::source_list;
 use panelwright::documents::templates::{self, test_page_pdf};
@@ -96,6 +97,22 @@ impl Workshop {
             "svg" => Some(cut_panel_to_svg(cut, marks, sheets::lines(&self.build))),
             _ => None,
         }))
+    }
+
+    /// The kerf test piece as `dxf` or `svg`, the same file as in the pack; none when no panel is made with a laser.
+    ///
+    /// # Errors
+    /// None that a design can cause; the signature is what handing a value to the page needs.
+    #[wasm_bindgen(unchecked_return_type = "CuttingFile[]")]
+    pub fn kerf_test(&self, kind: &str) -> Result<JsValue, JsError> {
+        let files = kerf_test::files(&self.build).into_iter().filter(|(of, _)| *of == kind);
+        plain(&files.map(|(_, text)| CuttingFile { name: KERF_TEST.to_owned(), text }).collect::<Vec<_>>())
+    }
+
+    /// Width of a laser's cut in mm, from what the pieces of the kerf test piece measure together; undefined for what
+    /// they cannot measure.
+    pub fn kerf(&self, measured_mm: f64) -> Option<f64> {
+        kerf_test::kerf(measured_mm)
     }
 
     /// What a file of a maker's is: a design or its link, a pack, or one that bears a fingerprint, then whether it belongs

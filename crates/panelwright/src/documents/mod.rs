@@ -4,6 +4,7 @@
 
 pub mod build_json;
 pub mod choice_list;
+pub mod kerf_test;
 pub mod kits;
 mod layout;
 pub mod lists;

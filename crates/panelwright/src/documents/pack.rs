@@ -5,14 +5,13 @@ mod stamp;
 mod unzip;
 mod zip;
 
+use super::kerf_test::{self, KERF_TEST};
 use super::templates::words::PAGE_CAUTIONS;
 use super::warnings::{blocking, warnings};
 use super::{build_json, lists, marking, panel_files, sheets, templates};
 use crate::Build;
-use crate::cutting::{
-    CutPanel, FileMarks, KERF_DRAWN_MM, KERF_PIECES, cut_panel_to_dxf, cut_panel_to_svg, go_name, kerf_test_piece,
-};
-use crate::design::{Method, Wall, write_file};
+use crate::cutting::{CutPanel, FileMarks, cut_panel_to_dxf, cut_panel_to_svg, go_name};
+use crate::design::{Wall, write_file};
 use crate::drawing::{SvgOptions, svg};
 use crate::pictures::{CaseView, case_picture};
 
@@ -48,13 +47,8 @@ pub fn files(build: &Build) -> Vec<(String, Vec<u8>)> {
             files.push((format!("{name}.svg"), cut_panel_to_svg(cut, marks, lines).into_bytes()));
         }
     }
-    if build.panels.iter().any(|panel| build.spec.making.method(panel.wall) == Method::Laser) {
-        // Cut before anything else, whatever the checks say of the design: it bears no warning of it.
-        let marks = FileMarks::of(&build.fingerprint);
-        let piece = kerf_test_piece(KERF_PIECES, KERF_DRAWN_MM, build.spec.sheet.thickness_mm());
-        files.push((format!("cut/{KERF_TEST}.dxf"), cut_panel_to_dxf(&piece, marks).into_bytes()));
-        files.push((format!("cut/{KERF_TEST}.svg"), cut_panel_to_svg(&piece, marks, lines).into_bytes()));
-    }
+    let test = kerf_test::files(build);
+    files.extend(test.into_iter().map(|(kind, text)| (format!("cut/{KERF_TEST}.{kind}"), text.into_bytes())));
     if build.spec.making.hand.marking {
         for panel in &build.panels {
             let hand = marking::hand_of(&build.spec, panel);
@@ -92,9 +86,6 @@ pub fn is_pack_name(name: &str) -> bool {
         Some(_) => false,
     }
 }
-
-/// Name of the kerf test piece among the cutting files.
-const KERF_TEST: &str = "kerf-test";
 
 /// The files of every pack that lie in no folder of it.
 const FIXED: [&str; 7] =

@@ -155,8 +155,8 @@ fn laser() -> Vec<Choice> {
     vec![
         Entry::open_mm(860, "laser.kerf", group, "Width of the beam's cut", [0.0, 1.0], 0.01)
             .help(
-                "Open: a published average for the material and thickness. Better: cut kerf-test from the pack's folder \
-                 cut, push its 10 pieces together and measure them; take that from 100 mm and a tenth of it.",
+                "Open: a published average for the material and thickness. Better: cut the kerf test piece, which lies \
+                 beside the cutting files and in the pack, and measure it: it says how.",
                 published("workshop kerf table", "average by material and thickness"),
             )
             .when_made(&["laser"])
