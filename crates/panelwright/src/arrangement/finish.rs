@@ -89,7 +89,7 @@ pub(super) fn finish(spec: &Spec, draft: Draft) -> Arrangement {
     let mut reserved = heads_below(&parts, t);
     reserved.extend(tongue_room(spec, &board_place, [floor[0], floor[2]], &parts));
     reserved.extend(hardware_rooms(spec, &case, &board_place, &parts));
-    let feet = feet::place(&spec.feet, floor, [0.0, t], &parts, &reserved);
+    let feet = feet::place(spec, case.longest_mm(), floor, [0.0, t], &parts, &reserved);
     for (index, at) in feet.iter().enumerate() {
         parts.push(feet_parts::part(&spec.feet, index + 1, *at, [0.0, t]));
     }

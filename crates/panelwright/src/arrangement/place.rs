@@ -5,7 +5,7 @@ use kurbo::Point;
 use super::needs::{Needs, Room};
 use crate::design::{Joints, Wall};
 use crate::parts::{BoardPlace, DrivePlace, Part, PortKind, SupplyPlace};
-use crate::solid::{PanelFrame, minus};
+use crate::solid::{PanelFrame, larger, minus};
 
 /// The sizes every panel follows from. `[width, depth, height]` along x, y, z.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -89,6 +89,12 @@ pub struct WallPlace {
 }
 
 impl CaseSize {
+    /// The longest outside size, mm.
+    #[must_use]
+    pub fn longest_mm(&self) -> f64 {
+        self.outside_mm.into_iter().fold(0.0, larger)
+    }
+
     /// The inside face of a wall: axis, inward sense along it, and position, in the case frame.
     #[must_use]
     pub fn inner(&self, wall: Wall) -> (usize, f64, f64) {

@@ -2,6 +2,7 @@
 
 use super::{Arrangement, arrange};
 use crate::design::{Design, Spec, Wall};
+use crate::fit::{Finding, Severity};
 use crate::parts::PartKind;
 
 fn design(changes: &[(&str, serde_json::Value)]) -> Spec {
@@ -308,21 +309,52 @@ fn a_fan_has_rather_too_little_air_than_a_case_larger_than_its_paper() {
     assert!(free.findings.iter().all(|finding| finding.rule != "fan-gap"), "{:#?}", free.findings);
 }
 
-/// ATX 2.2, figure 4: the connector opening starts 2.24 mm below the board. Below a low board
-/// brackets of 20 find no place; blocks of 12 do, with 2.49 mm for the board's leads and 0.4 of air: from 14.89 on.
+/// ATX 2.2, figure 4: the connector opening starts 2.24 mm below the board; 2.49 mm below it are for its leads (section
+/// 3.4.2), and 0.4 of air. Below a low board brackets of 20 find no place: blocks of 12 do from 14.89 on, of 5 from 7.89
+/// on, and so forth. Where a shield clips in, 2.54 mm around its opening stay free.
 #[test]
 fn blocks_join_floor_and_back_below_a_board_too_low_for_brackets() {
-    for (standoff, blocks) in [(10.0, false), (14.88, false), (14.9, true), (15.0, true), (25.0, false)] {
+    let of = |standoff: f64, opening: &str| {
         let build = build(&format!(
             r#"{{"size.rule":"smallest","board.form":"microatx","card.kind":"none","drive1.kind":"none",
-            "feet.kind":"none","supply.kind":"brick","supply.jack_hole":8,"board.standoff":{standoff}}}"#
+            "feet.kind":"none","supply.kind":"brick","supply.jack_hole":8,"board.standoff":{standoff},
+            "board.io_opening":"{opening}"}}"#
         ));
-        let found = build.parts.iter().any(|part| part.id.starts_with("block-floor-back"));
-        assert_eq!(found, blocks, "{standoff}: {:#?}", build.findings);
-        let missing = build
-            .findings
-            .iter()
-            .any(|finding| finding.rule == "bracket-without-place" && finding.severity != crate::fit::Severity::Note);
-        assert_eq!(missing, standoff < 14.89, "{standoff}: {:#?}", build.findings);
+        // In the middle third of the corner, below the opening.
+        let block = build.parts.iter().find(|part| part.id == "block-floor-back-3");
+        let high = block.map_or(0.0, |part| part.bounds().size()[2]);
+        let rule = "bracket-without-place";
+        let missing = build.findings.into_iter().find(|found| found.rule == rule && found.severity != Severity::Note);
+        (high, missing)
+    };
+    let open = [(7.88, 4.0), (7.9, 5.0), (12.88, 8.0), (12.9, 10.0), (14.88, 10.0), (14.9, 12.0), (25.0, 0.0)];
+    for (standoff, high) in open {
+        assert_eq!(of(standoff, "open"), (high, None), "{standoff}");
     }
+    for (standoff, high) in [(7.9, 3.0), (9.75, 4.0), (9.8, 5.0), (12.75, 6.0), (12.8, 8.0)] {
+        assert_eq!(of(standoff, "rebate"), (high, None), "{standoff}");
+    }
+}
+
+/// Below a shield's border a strip of 3 finds room from 3 + 2.54 + 2.24 on: what is missing before says so.
+#[test]
+fn a_board_too_low_for_any_strip_says_how_high_it_must_be() {
+    let mut design =
+        crate::design::read_file(r#"{"size.rule":"smallest","board.io_opening":"rebate","board.standoff":6.35}"#)
+            .unwrap();
+    let missing = |design: &crate::design::Design| -> Vec<Finding> {
+        let rule = |found: &Finding| found.rule == "bracket-without-place" && found.severity != Severity::Note;
+        crate::Build::of(design).findings.into_iter().filter(rule).collect()
+    };
+    let before = missing(&design);
+    assert_eq!(before.len(), 1, "{before:?}");
+    let words = "Take standoffs of 7.8 mm or more, for blocks glued in, or take standoffs of 22.8 mm or more, ";
+    assert!(before[0].remedy.starts_with(words), "{}", before[0].remedy);
+    for mend in &before[0].mends {
+        let mut changed = design.clone();
+        mend.apply(&mut changed).unwrap();
+        assert_eq!(missing(&changed), []);
+    }
+    design.set_json("board.standoff", &7.75.into()).unwrap();
+    assert_eq!(missing(&design).len(), 1);
 }

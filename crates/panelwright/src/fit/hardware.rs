@@ -6,10 +6,10 @@ use super::mend::Remedy;
 use super::rule::Rule;
 use super::scene::Scene;
 use super::words;
-use crate::design::{Joint, SizeRule, Wall};
-use crate::dimensions::boards::IO_Z;
+use crate::design::{IoOpening, Joint, Seam, SizeRule, Spec, Wall};
+use crate::dimensions::boards::{IO_BORDER, IO_Z};
 use crate::dimensions::source::Source;
-use crate::panels::{Unplaced, stem as seam_of};
+use crate::panels::{THINNEST_BLOCK_MM, Unplaced, stem as seam_of};
 use crate::parts::{Part, PartKind};
 use crate::solid::TOUCH_MM;
 
@@ -37,26 +37,48 @@ fn kind(joint: &str) -> PartKind {
 /// Room above a bracket's leg below the connector opening, mm (common practice).
 const BELOW_OPENING_MM: f64 = 0.5;
 
+/// The least standoffs that leave something of this height its room below the connector opening, mm.
+fn below_opening(height: f64) -> f64 {
+    height - IO_Z.get()[0]
+}
+
 /// Between floor and back a low board is in the way, with the opening for its connectors: higher standoffs leave the
-/// brackets their room below both.
+/// brackets, or at least a strip glued in, their room below both.
 fn above_it(scene: &Scene, missing: &Unplaced, kind: PartKind, placed: usize) -> Remedy {
-    let remedy = Remedy::new();
     let spec = scene.case.spec;
-    let leg = match kind {
+    let whole = match kind {
         PartKind::Block => spec.making.block_mm,
         _ => spec.hardware.bracket.leg_mm,
     };
-    let least = leg - IO_Z.get()[0] + BELOW_OPENING_MM;
+    let border = if spec.board.io_opening == IoOpening::Rebate { IO_BORDER.get() } else { 0.0 };
     // With two of three the joint holds: nothing need be taken anew for the third.
-    let low = placed < 2 && missing.walls == [Wall::Floor, Wall::Back] && spec.board.standoff_mm < least - TOUCH_MM;
-    if !low {
-        remedy
-    } else if matches!(spec.size, SizeRule::Given(_)) {
-        // What stands beside the board in a case that does not grow may be in the way as well.
-        remedy.say("take higher standoffs")
-    } else {
-        remedy.at_least("board.standoff", least, |height| format!("take standoffs of {height} or more"))
+    let low = |least: f64| {
+        placed < 2
+            && kind != PartKind::CaptiveNut
+            && missing.walls == [Wall::Floor, Wall::Back]
+            && spec.board.standoff_mm < least - TOUCH_MM
+    };
+    let strip = below_opening(THINNEST_BLOCK_MM + border);
+    let high = below_opening(whole + BELOW_OPENING_MM);
+    let mut remedy = Remedy::new();
+    if low(strip) {
+        remedy = remedy.at_least("board.standoff", strip, |height| {
+            format!("take standoffs of {height} or more, for blocks glued in")
+        });
     }
+    if low(high) {
+        remedy = brackets_below(spec, remedy, high);
+    }
+    remedy
+}
+
+/// Standoffs under which brackets, or whole blocks, find their room.
+fn brackets_below(spec: &Spec, remedy: Remedy, least: f64) -> Remedy {
+    if matches!(spec.size, SizeRule::Given(_)) {
+        // What stands beside the board in a case that does not grow may be in the way as well.
+        return remedy.say("take higher standoffs");
+    }
+    remedy.at_least("board.standoff", least, |height| format!("take standoffs of {height} or more"))
 }
 
 /// Says where blocks are glued in because brackets found no place.
@@ -76,11 +98,17 @@ fn blocks_instead(scene: &Scene, found: &mut Vec<Finding>) {
                 blocks.len()
             )
         };
+        let spec = scene.case.spec;
+        let high = below_opening(spec.hardware.bracket.leg_mm + BELOW_OPENING_MM);
+        let glue = Remedy::new().say("cut the blocks of the list and glue them in");
+        // Where not one finds a place more is in the way than the board.
+        let low = seam.seam == Seam::FloorBack && brackets > 0 && spec.board.standoff_mm < high - TOUCH_MM;
+        let remedy = if low { brackets_below(spec, glue, high) } else { glue };
         found.push(
             BRACKET_WITHOUT_PLACE
                 .note(text)
                 .with_counts(brackets, brackets + blocks.len())
-                .with_remedy("Cut the blocks of the list and glue them in, or make the case larger.")
+                .with_mends(remedy.say("make the case larger"))
                 .with_about(blocks.iter().map(|part| part.id.as_str()))
                 .with_at(first.bounds().centre()),
         );

@@ -13,7 +13,7 @@ use crate::dimensions::sheets::WEB_MIN_FIBREBOARD;
 use crate::dimensions::source::Source;
 use crate::drawing::number::format_number;
 use crate::panels::{Purpose, finger_widths};
-use crate::parts::PartKind;
+use crate::parts::{PartKind, block_faces_mm2};
 use crate::solid::TOUCH_MM;
 
 pub(super) const JOINT_BEYOND_METHOD: Rule = Rule {
@@ -214,11 +214,8 @@ fn holds_n(scene: &Scene, seam: &SeamSpec) -> f64 {
             let stem = format!("block-{}-{}", one.name(), other.name());
             let blocks =
                 scene.case.parts.iter().filter(|part| part.kind == PartKind::Block && part.id.starts_with(&stem));
-            let block = scene.case.spec.making.block_mm;
-            let area: f64 = blocks
-                .flat_map(|part| &part.bodies)
-                .map(|body| body.size().iter().fold(0.0_f64, |most, side| most.max(*side)) * block)
-                .sum();
+            // The narrower of its faces gives way first.
+            let area: f64 = blocks.flat_map(|part| &part.bodies).map(|body| block_faces_mm2(body)[0]).sum();
             // The edge itself holds by the face's bond.
             area * shear + length * t * bond
         }

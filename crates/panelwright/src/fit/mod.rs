@@ -13,6 +13,7 @@ mod backplate;
 mod blade_holes;
 mod board;
 mod board_support;
+mod bracket_edges;
 mod bracket_holes;
 mod card;
 mod card_mount;

@@ -7,6 +7,7 @@
 
 use kurbo::Point;
 
+use super::bracket_edges::other_brackets;
 use super::cut_edges::{relief_remedy, to_broken_edge};
 use super::finding::{Finding, Severity};
 use super::mend::Remedy;
@@ -234,14 +235,6 @@ fn in_acrylic(scene: &Scene, sheet: &Sheet, shape: &Shape) -> Option<Sourced<f64
     (!bare.contains(&shape.feature.purpose)).then(|| acrylic_edge_web(hole, sheet.panel.thickness_mm))
 }
 
-/// Whether the web beside a captive nut's hole is what the hole's distance from the corner leaves of it, less the gap
-/// that the sheet keeps to the corner; else the nut stands near another edge.
-fn follows_the_corner(scene: &Scene, shape: &Shape, web: f64) -> bool {
-    let radius = shape.feature.diameter_mm.unwrap_or_default() / 2.0;
-    let left = scene.case.spec.hardware.captive.hole_mm - scene.case.arrangement.case.gap_mm - radius;
-    (web - left).abs() < TOUCH_MM
-}
-
 fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
     let rule = match class {
         EdgeOf::Hole => &HOLE_TO_EDGE,
@@ -285,16 +278,10 @@ fn edges(scene: &Scene, found: &mut Vec<Finding>, class: EdgeOf) {
                     at: sheet.panel.frame.to_case(point, 0.0),
                     between: format!("{} and the edge of {}", name(shape), words::the_panel(sheet.wall())),
                     remedy: remedy(severity, limit.get(), |needed| match shape.feature.purpose {
-                        Purpose::CaptiveScrew if acrylic.is_some() && follows_the_corner(scene, shape, web) => {
-                            let hole = scene.case.spec.hardware.captive.hole_mm + needed - web;
-                            Remedy::new().at_least("captive.hole", hole, |hole| {
-                                format!("take captive-nut brackets whose hole lies {hole} or more from the corner")
-                            })
-                        }
                         Purpose::BracketScrew | Purpose::CaptiveScrew | Purpose::TongueBracketScrew
                             if acrylic.is_some() =>
                         {
-                            Remedy::new().say("take brackets whose hole lies further from the corner")
+                            other_brackets(scene, sheet, shape, [web, needed])
                         }
                         _ => from_edge(scene, sheet, shape, point, [web, needed]),
                     }),

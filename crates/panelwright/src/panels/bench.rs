@@ -7,13 +7,12 @@ use super::panel::{Face, Feature, FeatureKind, Panel, Purpose};
 use super::screws::Plan;
 use super::{Unplaced, VentLeftOut, sleeve};
 use crate::arrangement::Arrangement;
-use crate::design::{HoleFit, Material, Spec, Wall};
-use crate::dimensions::acrylic_holes::acrylic_hole;
-use crate::dimensions::fasteners::{Fit, Thread, clearance_hole, major_diameter};
+use crate::design::{Spec, Wall};
+use crate::dimensions::fasteners::Thread;
 use crate::dimensions::source::{Source, Sourced};
 use crate::drawing::Contour;
 use crate::fastening::{Fastener, Screw};
-use crate::parts::Part;
+use crate::parts::{Part, holes};
 use crate::solid::minus;
 
 /// Panels, hardware and screws under way.
@@ -92,19 +91,7 @@ impl<'a> Bench<'a> {
 
     /// The same, with where its width comes from.
     pub fn clearance_hole(&self, thread: Thread) -> Sourced<f64> {
-        let fit = match self.spec.hardware.fit {
-            HoleFit::Fine => Fit::Fine,
-            HoleFit::Medium => Fit::Medium,
-            HoleFit::Coarse => Fit::Coarse,
-        };
-        let series = clearance_hole(thread, fit);
-        if self.spec.sheet.material != Material::Acrylic {
-            return series;
-        }
-        // One drill for all: as for a hole at the end of the longest panel, which is fixed in its middle.
-        let longest = self.arrangement.case.outside_mm.into_iter().fold(0.0, f64::max);
-        let wide = acrylic_hole(major_diameter(thread).get(), longest / 2.0);
-        if wide.get() > series.get() { wide } else { series }
+        holes::clearance(self.spec, self.arrangement.case.longest_mm(), thread)
     }
 
     /// A round hole through the sheet.

@@ -4,6 +4,7 @@
 //! sleeve comes off, and its screws lie on sound sheet. What finds no place is left out and named in
 //! [`super::Unplaced`].
 
+mod stand_in;
 mod tongue;
 
 use super::Unplaced;
@@ -66,31 +67,8 @@ pub(super) fn features(bench: &mut Bench) {
             bench.unplaced.push(Unplaced { id: wanted.id.clone(), walls });
         }
     }
-    blocks_for_brackets(bench, &mut site, &all);
+    stand_in::blocks(bench, &mut site, &all);
     joints::blocks(bench, &mut site);
-}
-
-/// Fewer hold no joint: it turns on one (common practice).
-const BRACKETS_LEAST: usize = 2;
-
-/// Where too few brackets of a joint found a place, blocks are glued into the corner as far as there is room for them:
-/// they are lower than a bracket's leg, and no nut stands on them.
-fn blocks_for_brackets(bench: &mut Bench, site: &mut Site, all: &[Wanted]) {
-    for wanted in all.iter().filter(|wanted| wanted.kind == PartKind::Bracket) {
-        let Some(spot) = wanted.spots.first() else { continue };
-        let holds = |part: &&Part| {
-            matches!(part.kind, PartKind::Bracket | PartKind::Block)
-                && joints::stem(&part.id) == joints::stem(&wanted.id)
-        };
-        if bench.hardware.iter().filter(holds).count() >= BRACKETS_LEAST {
-            continue;
-        }
-        let Some(missing) = bench.unplaced.iter().position(|unplaced| unplaced.id == wanted.id) else { continue };
-        let id = wanted.id.replacen("bracket", "block", 1);
-        if joints::block(bench, site, spot.walls, spot.range, &id) {
-            bench.unplaced.remove(missing);
-        }
-    }
 }
 
 /// How brackets of the sleeve are held to its panels.
@@ -307,15 +285,16 @@ fn add(bench: &mut Bench, site: &mut Site, part: Part) {
     bench.hardware.push(part);
 }
 
-/// The first free place of all spots that is out of the way of plugs and cables, else the first that is free: the spot's
-/// index and the place along its corner. Fine steps only where no coarse one finds a place.
+/// The first free place of all spots that is out of the way of plugs and cables, with its holes as far from the panels'
+/// ends as the sheet wants them; else one that is only out of the way, else the first that is free: the spot's index and
+/// the place along its corner. Fine steps only where no coarse one finds a place.
 fn search(bench: &Bench, site: &Site, wanted: &Wanted, seats: &[Seat]) -> Option<(usize, f64)> {
     let half = wanted.size.width_mm / 2.0;
     let ranges: Vec<[f64; 2]> =
         wanted.spots.iter().map(|Spot { range: [low, high], .. }| [low + half, high - half]).collect();
     let mut lanes: Vec<Option<Lane>> = seats.iter().map(|_| None).collect();
     STEPS_MM.iter().find_map(|step| {
-        let mut crowded = None;
+        let (mut brittle, mut crowded) = (None, None);
         for (index, range) in ranges.iter().enumerate() {
             let mut places = positions(*range, wanted.spots[index].wanted, *step).peekable();
             if places.peek().is_none() {
@@ -323,13 +302,16 @@ fn search(bench: &Bench, site: &Site, wanted: &Wanted, seats: &[Seat]) -> Option
             }
             let lane = lanes[index].get_or_insert_with(|| seats[index].lane(bench, site, *range, wanted.carrier));
             for at in places.filter(|at| lane.is_free(*at)) {
-                if lane.is_uncrowded(at) {
+                if !lane.is_uncrowded(at) {
+                    crowded = crowded.or(Some((index, at)));
+                } else if seats[index].is_far_from_ends(bench, at) {
                     return Some((index, at));
+                } else {
+                    brittle = brittle.or(Some((index, at)));
                 }
-                crowded = crowded.or(Some((index, at)));
             }
         }
-        crowded
+        brittle.or(crowded)
     })
 }
 

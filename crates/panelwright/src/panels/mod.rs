@@ -35,7 +35,7 @@ mod vents;
 pub mod words;
 
 pub(crate) use drive::washers_with_a_screw;
-pub(crate) use joints::{finger_widths, stem};
+pub(crate) use joints::{THINNEST_BLOCK_MM, finger_widths, stem};
 pub use left_out::{NoVent, Unplaced, VentLeftOut};
 pub use panel::{Assembly, Edge, EdgeJoint, Face, Feature, FeatureKind, Panel, Purpose};
 

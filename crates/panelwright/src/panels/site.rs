@@ -129,6 +129,16 @@ pub(super) struct Near {
     pub way: (usize, f64),
 }
 
+impl Near {
+    /// Whether a solid within the rod hits nothing, at rest and while the sleeve comes off.
+    pub fn is_free(&self, solid: &Aabb) -> bool {
+        let (grown, swept) = (solid.grown(AIR_MM), solid.swept(self.way.0, self.way.1));
+        self.bodies.iter().all(|other| !other.overlaps(&grown))
+            && self.sheets.iter().all(|other| !other.overlaps(solid))
+            && self.ahead.iter().all(|other| !other.overlaps(&swept))
+    }
+}
+
 /// The shank of a screw and its nut, as boxes around them.
 pub(super) fn screw_solids(screw: &Screw) -> Vec<Aabb> {
     let length = screw.length_mm.unwrap_or(screw.least_mm);

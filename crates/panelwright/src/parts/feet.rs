@@ -35,6 +35,16 @@ pub fn are_stuck(spec: &FeetSpec, floor_mm: f64) -> bool {
     spec.kind == FeetKind::Pads && pad_depth_mm(spec, floor_mm).is_none()
 }
 
+/// The thread that a foot's hole is for; `None` where it has no hole.
+#[must_use]
+pub fn thread(spec: &FeetSpec, floor_mm: f64) -> Option<Thread> {
+    match spec.kind {
+        FeetKind::Bolts | FeetKind::Spikes => Some(Thread::M6),
+        FeetKind::Pads if !are_stuck(spec, floor_mm) => Some(Thread::M4),
+        FeetKind::Pads | FeetKind::None => None,
+    }
+}
+
 /// A foot's parts above the floor: side and height, mm; 0 where it has none.
 #[must_use]
 pub fn above_floor(spec: &FeetSpec, floor_mm: f64) -> [f64; 2] {

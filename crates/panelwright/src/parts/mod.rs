@@ -8,11 +8,12 @@ pub mod card;
 pub mod cooler;
 pub mod drive;
 pub mod feet;
+pub mod holes;
 mod part;
 mod place;
 pub mod supply;
 pub mod tongue;
 pub mod wall;
 
-pub use part::{Carrier, KeepClear, Part, PartKind};
+pub use part::{Carrier, KeepClear, Part, PartKind, block_faces_mm2};
 pub use place::{BoardPlace, DrivePlace, PortKind, SupplyPlace};

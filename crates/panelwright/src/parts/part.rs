@@ -1,7 +1,7 @@
 //! A placed part: bodies and keep-clear zones as boxes in the case frame.
 
 use crate::dimensions::source::Source;
-use crate::solid::Aabb;
+use crate::solid::{Aabb, larger, smaller};
 
 /// What a part is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -110,4 +110,13 @@ impl Part {
         let first = bodies.next().copied().unwrap_or(Aabb { min: [0.0; 3], max: [0.0; 3] });
         bodies.fold(first, |all, body| all.union(body))
     }
+}
+
+/// The two glued faces of a locating block, mm², the narrower first.
+#[must_use]
+pub fn block_faces_mm2(body: &Aabb) -> [f64; 2] {
+    let [a, b, c] = body.size();
+    let longest = larger(larger(a, b), c);
+    let middle = larger(smaller(a, b), smaller(larger(a, b), c));
+    [smaller(smaller(a, b), c) * longest, middle * longest]
 }

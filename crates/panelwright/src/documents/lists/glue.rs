@@ -4,7 +4,7 @@ use crate::Build;
 use crate::design::{Joint, Wall};
 use crate::dimensions::source::{Source, Sourced};
 use crate::panels::{Edge, Panel};
-use crate::parts::PartKind;
+use crate::parts::{PartKind, block_faces_mm2};
 
 /// Glue on a joint, ml for each square metre of one face: wood glue, and taken for others too.
 pub(super) const GLUE_ML_PER_M2: Sourced<f64> = Sourced::new(
@@ -50,11 +50,9 @@ pub fn glue(build: &Build) -> GlueNeed {
         need.area_mm2 += length * t * faces;
     }
     // A locating block is glued by two of its long faces.
-    let block = build.spec.making.block_mm;
     for part in build.parts.iter().filter(|part| part.kind == PartKind::Block) {
-        let length = part.bodies.first().map_or(0.0, |body| body.size().into_iter().fold(0.0, f64::max));
         need.blocks += 1;
-        need.area_mm2 += 2.0 * block * length;
+        need.area_mm2 += part.bodies.iter().map(|body| block_faces_mm2(body).into_iter().sum::<f64>()).sum::<f64>();
     }
     need.volume_ml = need.area_mm2 / 1e6 * GLUE_ML_PER_M2.get();
     need

@@ -54,13 +54,20 @@ fn a_block_that_stands_in_for_a_bracket_is_glued_too() {
     let build = Build::of(&design.unwrap());
     let blocks = build.parts.iter().filter(|part| part.kind == crate::parts::PartKind::Block).count();
     let need = glue(&build);
-    assert_eq!((need.seams, need.blocks), (0, 1));
-    assert_eq!(blocks, 1);
+    assert_eq!((need.seams, need.blocks), (0, 2));
+    assert_eq!(blocks, 2);
     let list = shopping(&build, None);
     let line = list.lines.iter().find(|line| line.group == "Glue").expect("a line for the glue");
-    // Two faces of 12 by 25 mm.
-    assert_eq!(need.area_mm2, 600.0);
-    assert_eq!(line.note, "1 locating block, 6 cm² for each case");
+    let cut: Vec<(&str, Option<f64>)> = build
+        .fasteners
+        .iter()
+        .filter(|line| line.what.starts_with("Locating"))
+        .map(|line| (line.what.as_str(), line.length_mm))
+        .collect();
+    assert_eq!(cut, [("Locating block 12 × 12", Some(25.0)), ("Locating block 12 × 12", Some(60.0))]);
+    // Two faces of each.
+    assert_eq!(need.area_mm2, 2.0 * 12.0 * (25.0 + 60.0));
+    assert_eq!(line.note, "2 locating blocks, 20 cm² for each case");
 }
 
 #[test]

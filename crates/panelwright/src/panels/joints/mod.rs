@@ -27,6 +27,7 @@ use crate::design::{Joint, Joints, Seam, SeamSpec, Wall};
 use crate::dimensions::source::Source;
 use crate::drawing::Contour;
 use crate::solid::Aabb;
+pub(crate) use blocks::THINNEST_MM as THINNEST_BLOCK_MM;
 pub(super) use blocks::{block, features as blocks};
 use layout::Stretch;
 
