@@ -77,7 +77,7 @@ pub fn place(
     for (corner, towards) in corners {
         let look = |taken: &[Aabb], end: f64| {
             let bands = sound.iter().chain(std::iter::once(&usual));
-            bands.into_iter().find_map(|band| search(spec, corner, towards, floor, floor_z, taken, end, band))
+            bands.into_iter().find_map(|band| search(spec, (corner, towards), floor, floor_z, taken, end, band))
         };
         let at = look(&best, end).or_else(|| look(&least, 0.0)).unwrap_or(corner);
         let own: Vec<Aabb> = solids(spec, at, floor_z, 0.0).into_iter().map(|body| body.grown(AIR_MM)).collect();
@@ -124,8 +124,7 @@ fn solids(spec: &FeetSpec, at: [f64; 2], floor_z: [f64; 2], end: f64) -> Vec<Aab
 /// The free place nearest to a corner.
 fn search(
     spec: &FeetSpec,
-    corner: [f64; 2],
-    towards: [f64; 2],
+    (corner, towards): ([f64; 2], [f64; 2]),
     floor: [f64; 4],
     floor_z: [f64; 2],
     taken: &[Aabb],

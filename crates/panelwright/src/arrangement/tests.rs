@@ -358,3 +358,27 @@ fn a_board_too_low_for_any_strip_says_how_high_it_must_be() {
     design.set_json("board.standoff", &7.75.into()).unwrap();
     assert_eq!(missing(&design).len(), 1);
 }
+
+/// An M6 foot's hole of 7 wants its middle 14 from the edge of acrylic of 6 (two diameters); other sheet leaves it where the
+/// maker put it.
+#[test]
+fn feet_stand_further_in_where_the_sheet_is_brittle() {
+    let least = |material: &str| {
+        let build = build(&format!(
+            r#"{{"size.rule":"given","size.width":300,"size.depth":400,"size.height":320,"card.kind":"none",
+            "supply.kind":"brick","supply.jack_hole":8,"sheet.material":"{material}","feet.inset":8}}"#
+        ));
+        let near = build.findings.iter().any(|found| found.rule == "hole-to-edge" && found.text.contains("foot"));
+        let floor = build.panel(Wall::Floor).unwrap();
+        let feet = floor.features.iter().filter(|feature| feature.id.starts_with("foot"));
+        let edge = |at: kurbo::Point| {
+            let [wide, deep] = floor.size_mm;
+            at.x.min(at.y).min(wide - at.x).min(deep - at.y)
+        };
+        (feet.map(|feature| edge(feature.centre)).fold(f64::INFINITY, f64::min), near)
+    };
+    let (fibreboard, _) = least("fibreboard");
+    assert!((fibreboard - 8.0).abs() < 1e-9, "fibreboard {fibreboard}");
+    let (acrylic, near) = least("acrylic");
+    assert!(acrylic >= 14.0 - 1e-9 && !near, "acrylic {acrylic}");
+}
