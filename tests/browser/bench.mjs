@@ -15,6 +15,7 @@ const page = await servePage();
 const browser = await startBrowser();
 try {
   const tab = await (await browser.newContext()).newPage();
+  await tab.addInitScript(seeded);
   await tab.goto(page.url);
   const lines = await tab.evaluate(
     async ({ changes, packs, base }) => {
@@ -22,14 +23,7 @@ try {
       await core.default();
       const workshop = await import(`${base}wasm/workshop.js`);
       await workshop.default();
-      let state = 1;
-      // mulberry32: a small generator, the same numbers everywhere.
-      const random = () => {
-        state = (state + 0x6d2b79f5) | 0;
-        let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-        mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-        return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-      };
+      const random = /** @type {any} */ (window).seeded();
       const any = (list) => list[Math.floor(random() * list.length)];
       const bench = new core.Workbench();
       const choices = bench.choices().filter((choice) => ["pick", "number"].includes(choice.kind.type));
@@ -75,6 +69,7 @@ try {
   for (const line of lines) console.log(JSON.stringify(line));
   for (const shown of ["Case", "Panels"]) {
     const visitor = await (await browser.newContext(DESK)).newPage();
+    await visitor.addInitScript(seeded);
     await open(visitor, page.url);
     await visitor.getByRole("tab", { name: shown }).click();
     await visitor.waitForTimeout(1000);
@@ -88,6 +83,19 @@ try {
 } finally {
   await browser.close();
   await page.close();
+}
+
+/** Gives the page random numbers, the same everywhere: mulberry32, a small generator. */
+function seeded() {
+  /** @type {any} */ (window).seeded = () => {
+    let state = 1;
+    return () => {
+      state = (state + 0x6d2b79f5) | 0;
+      let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+      mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+      return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+    };
+  };
 }
 
 /** Gives the page a way to time a change: taking the value, the work of the frame that follows, and laying it out. */
@@ -137,14 +145,7 @@ async function heights(count) {
  * @param {number} count
  */
 async function anything(count) {
-  let state = 1;
-  // mulberry32, as above.
-  const random = () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
+  const random = /** @type {any} */ (window).seeded();
   const any = (/** @type {any[]} */ list) => list[Math.floor(random() * list.length)];
   /** @type {number[]} */
   const times = [];

@@ -14,7 +14,7 @@ import { caption, place, recaption } from "./panel-places.js";
 const GAP = 24;
 const ABOVE = 12;
 const CAPTION = 42;
-/** What the hole key takes beside a large panel. */
+/** What the hole key takes beside a large panel, with the gap between them, as the style sheet has it. */
 const KEY = 244;
 /** Below this width there are two panels in a row, and the page scrolls; in pixels. */
 const NARROW = 560;

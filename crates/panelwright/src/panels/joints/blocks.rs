@@ -26,7 +26,7 @@ const THIN_MM: [f64; 6] = [10.0, 8.0, 6.0, 5.0, 4.0, 3.0];
 /// The thinnest strip that stands in for a block, mm.
 pub(crate) const THINNEST_MM: f64 = THIN_MM[THIN_MM.len() - 1];
 
-/// Lengths tried for each thinner strip, mm: it holds by its length.
+/// Lengths tried for each thinner strip, mm, the longest that fits: it holds by its length (*common practice*).
 const THIN_LENGTHS_MM: [f64; 6] = [100.0, 80.0, 60.0, 45.0, 25.0, 15.0];
 
 /// Steps in which a place is looked for, mm.
